@@ -1,0 +1,58 @@
+#include "domain/base/id.h"
+
+#include <algorithm>
+
+namespace domain {
+namespace {
+
+bool digit(char c) { return c >= '0' && c <= '9'; }
+bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+std::string padded(int value, std::size_t width) {
+    std::string digits = std::to_string(value);
+    return std::string(width - std::min(width, digits.size()), '0') + digits;
+}
+
+}  // namespace
+
+char checkDigit(std::string_view digits) noexcept {
+    int carry = 10;
+    for (const char c : digits) {
+        carry = (carry + (c - '0')) % 10;
+        carry = (carry == 0 ? 10 : carry) * 2 % 11;
+    }
+    return static_cast<char>('0' + (11 - carry) % 10);
+}
+
+std::optional<OrderNumber> OrderNumber::parse(std::string_view text) noexcept {
+    if (text.size() != 8 || !std::ranges::all_of(text, digit)) return {};
+    if (checkDigit(text.substr(0, 7)) != text[7]) return {};
+    return OrderNumber{std::string{text}};
+}
+
+std::optional<OrderNumber> OrderNumber::make(int year, int count) {
+    if (year < 0 || year > 99 || count < 1 || count > 99'999) return {};
+    std::string text = padded(year, 2) + padded(count, 5);
+    text += checkDigit(text);
+    return OrderNumber{std::move(text)};
+}
+
+int OrderNumber::year() const noexcept { return (text_[0] - '0') * 10 + (text_[1] - '0'); }
+
+int OrderNumber::count() const noexcept {
+    int value = 0;
+    for (const char c : std::string_view{text_}.substr(2, 5)) value = value * 10 + (c - '0');
+    return value;
+}
+
+std::optional<PersonCode> PersonCode::parse(std::string_view text) noexcept {
+    constexpr std::string_view kMarks = "-_.";
+    if (text.empty() || text.size() > 24 || !letter(text.front())) return {};
+    const auto allowed = [&](char c) {
+        return letter(c) || digit(c) || kMarks.find(c) != std::string_view::npos;
+    };
+    if (!std::ranges::all_of(text, allowed)) return {};
+    return PersonCode{std::string{text}};
+}
+
+}  // namespace domain

@@ -1,0 +1,47 @@
+/// Identities that people read and scan: order numbers and the codes of people.
+#pragma once
+
+#include <compare>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace domain {
+
+/// Eight digits: two of the year, five counted within it, one check digit by
+/// ISO/IEC 7064 MOD 11,10, so that a slip of one digit is always noticed. Digits alone and an even
+/// count, because that is what the cheapest scanners read most safely.
+class OrderNumber {
+public:
+    static std::optional<OrderNumber> parse(std::string_view text) noexcept;
+    /// The number of the `count`-th order (1..99999) of a year (0..99).
+    static std::optional<OrderNumber> make(int year, int count);
+
+    const std::string& text() const noexcept { return text_; }
+    int year() const noexcept;   ///< the two digits of the year
+    int count() const noexcept;  ///< the running count within the year
+
+    friend auto operator<=>(const OrderNumber&, const OrderNumber&) = default;
+
+private:
+    explicit OrderNumber(std::string text) : text_{std::move(text)} {}
+    std::string text_;
+};
+
+/// The ISO/IEC 7064 MOD 11,10 check digit of a string of digits.
+char checkDigit(std::string_view digits) noexcept;
+
+/// The short code a person signs with ("MK", "tech-2"): a letter, then letters, digits, '-', '_' or
+/// '.'; at most 24 characters. The ledger holds codes and never names.
+class PersonCode {
+public:
+    static std::optional<PersonCode> parse(std::string_view text) noexcept;
+    const std::string& text() const noexcept { return text_; }
+    friend auto operator<=>(const PersonCode&, const PersonCode&) = default;
+
+private:
+    explicit PersonCode(std::string text) : text_{std::move(text)} {}
+    std::string text_;
+};
+
+}  // namespace domain

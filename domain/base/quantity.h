@@ -1,0 +1,100 @@
+/// Measured amounts: whole numbers of one small unit, the unit in the type.
+///
+/// Microns plus Millidegrees does not compile. Nothing in the project keeps a length as a
+/// floating-point number, so what was prescribed as 0.25 mm stays 0.25 mm.
+#pragma once
+
+#include <compare>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace domain {
+
+template <typename Unit>
+class Quantity {
+public:
+    constexpr Quantity() = default;
+    static constexpr Quantity of(std::int64_t count) noexcept { return Quantity{count}; }
+    constexpr std::int64_t count() const noexcept { return count_; }
+
+    friend constexpr Quantity operator+(Quantity a, Quantity b) noexcept {
+        return Quantity{a.count_ + b.count_};
+    }
+    friend constexpr Quantity operator-(Quantity a, Quantity b) noexcept {
+        return Quantity{a.count_ - b.count_};
+    }
+    friend constexpr auto operator<=>(Quantity, Quantity) = default;
+
+private:
+    explicit constexpr Quantity(std::int64_t count) noexcept : count_{count} {}
+    std::int64_t count_{0};
+};
+
+/// How a unit is written: its sign, how many small units make one, and the largest count read.
+struct MicronUnit {
+    static constexpr std::string_view kSign = "mm";
+    static constexpr std::string_view kExample = "0.25 mm";
+    static constexpr std::int64_t kPerWritten = 1000;
+    static constexpr std::int64_t kMost = 200'000;
+};
+struct MillidegreeUnit {
+    static constexpr std::string_view kSign = "deg";
+    static constexpr std::string_view kExample = "4.5 deg";
+    static constexpr std::int64_t kPerWritten = 1000;
+    static constexpr std::int64_t kMost = 180'000;
+};
+struct PpmUnit {
+    static constexpr std::string_view kSign = "%";
+    static constexpr std::string_view kExample = "0.1 %";
+    static constexpr std::int64_t kPerWritten = 10'000;
+    static constexpr std::int64_t kMost = 1'000'000;
+};
+struct MinuteUnit {
+    static constexpr std::string_view kSign = "min";
+    static constexpr std::string_view kExample = "10 min";
+    static constexpr std::int64_t kPerWritten = 1;
+    static constexpr std::int64_t kMost = 100'000;
+};
+
+using Microns = Quantity<MicronUnit>;  ///< lengths: undercuts, widths, depths; written in mm
+using Millidegrees = Quantity<MillidegreeUnit>;  ///< tilts; written in degrees
+using MassShare = Quantity<PpmUnit>;   ///< mass fraction in parts per million; written in %
+using Minutes = Quantity<MinuteUnit>;  ///< contact and working times
+
+constexpr Microns operator""_um(unsigned long long n) {
+    return Microns::of(static_cast<std::int64_t>(n));
+}
+constexpr MassShare operator""_ppm(unsigned long long n) {
+    return MassShare::of(static_cast<std::int64_t>(n));
+}
+constexpr Minutes operator""_min(unsigned long long n) {
+    return Minutes::of(static_cast<std::int64_t>(n));
+}
+
+/// Writes a count of small units as a decimal number of written units, without trailing zeros.
+std::string decimalText(std::int64_t count, std::int64_t perWritten);
+
+/// Reads a plain decimal number ("0.25", no sign, no exponent) into small units. Refuses more
+/// decimals than the small unit can hold, and anything above `most`.
+std::optional<std::int64_t> parseDecimal(std::string_view text, std::int64_t perWritten,
+                                         std::int64_t most);
+
+/// "0.25 mm", "4.5 deg", "0.1 %", "10 min".
+template <typename Unit>
+std::string text(Quantity<Unit> quantity) {
+    return decimalText(quantity.count(), Unit::kPerWritten) + ' ' + std::string{Unit::kSign};
+}
+
+/// Reads what text() writes: the number, one space, the unit's own sign; another unit is refused.
+template <typename Unit>
+std::optional<Quantity<Unit>> parseQuantity(std::string_view written) {
+    const auto gap = written.find(' ');
+    if (gap == std::string_view::npos || written.substr(gap + 1) != Unit::kSign) return {};
+    const auto count = parseDecimal(written.substr(0, gap), Unit::kPerWritten, Unit::kMost);
+    if (!count) return {};
+    return Quantity<Unit>::of(*count);
+}
+
+}  // namespace domain

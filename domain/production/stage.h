@@ -1,0 +1,82 @@
+/// The stages an order passes through, and how far it is in each.
+#pragma once
+
+#include <span>
+#include <string_view>
+
+#include "domain/base/codes.h"
+
+namespace domain {
+
+enum class Stage : std::uint8_t {
+    Receipt,
+    Survey,
+    BlockOut,
+    Duplication,
+    WaxUp,
+    Investing,
+    Casting,
+    DigitalDesign,
+    Milling,
+    Printing,
+    Finishing,
+    FrameworkTryIn,
+    ToothSetUp,
+    ToothTryIn,
+    Joining,
+    Processing,
+    Polishing,
+    Inspection,
+    Delivery,
+};
+template <>
+inline constexpr std::array<EnumCode<Stage>, 19> enumCodes<Stage>{{
+    {Stage::Receipt, "receipt"},
+    {Stage::Survey, "survey"},
+    {Stage::BlockOut, "block-out"},
+    {Stage::Duplication, "duplication"},
+    {Stage::WaxUp, "wax-up"},
+    {Stage::Investing, "investing"},
+    {Stage::Casting, "casting"},
+    {Stage::DigitalDesign, "digital-design"},
+    {Stage::Milling, "milling"},
+    {Stage::Printing, "printing"},
+    {Stage::Finishing, "finishing"},
+    {Stage::FrameworkTryIn, "framework-try-in"},
+    {Stage::ToothSetUp, "tooth-set-up"},
+    {Stage::ToothTryIn, "tooth-try-in"},
+    {Stage::Joining, "joining"},
+    {Stage::Processing, "processing"},
+    {Stage::Polishing, "polishing"},
+    {Stage::Inspection, "inspection"},
+    {Stage::Delivery, "delivery"},
+}};
+
+/// Who or what the stage keeps busy.
+enum class StageKind : std::uint8_t { Hands, MachineBatch, AtPractice };
+template <>
+inline constexpr std::array<EnumCode<StageKind>, 3> enumCodes<StageKind>{{
+    {StageKind::Hands, "hands"},
+    {StageKind::MachineBatch, "machine-batch"},
+    {StageKind::AtPractice, "at-practice"},
+}};
+
+struct StageRow {
+    Stage stage{};
+    StageKind kind{};
+    std::string_view work;  ///< what is done there, in one phrase
+};
+
+/// Every stage once, in the order of the enum.
+std::span<const StageRow> stages();
+const StageRow& rowOf(Stage stage);
+
+enum class StageStatus : std::uint8_t { ToDo, InHand, Done };
+template <>
+inline constexpr std::array<EnumCode<StageStatus>, 3> enumCodes<StageStatus>{{
+    {StageStatus::ToDo, "to-do"},
+    {StageStatus::InHand, "in-hand"},
+    {StageStatus::Done, "done"},
+}};
+
+}  // namespace domain

@@ -1,0 +1,41 @@
+#include "domain/rules/examine.h"
+
+#include <algorithm>
+
+namespace domain {
+
+bool blocks(const std::vector<Finding>& findings) {
+    return std::ranges::any_of(
+        findings, [](const Finding& finding) { return finding.severity != Severity::Caution; });
+}
+
+std::vector<const Rule*> allRules() {
+    std::vector<const Rule*> rules;
+    for (const auto table : {adminRules(), enclosureRules(), dentitionRules(), restRules(),
+                             claspRules(), indirectRules(), connectorRules(), surveyRules(),
+                             retentionRules(), materialRules(), appearanceRules()})
+        for (const Rule& rule : table) rules.push_back(&rule);
+    return rules;
+}
+
+std::vector<Finding> examine(const Prescription& prescription, Date today,
+                             const HouseLimits& limits) {
+    const Examination examination{prescription, today, limits};
+    std::vector<Finding> findings;
+    Findings places;
+    for (const Rule* rule : allRules()) {
+        rule->check(examination, places);
+        for (const Findings::Place& place : places.places())
+            findings.push_back({.rule = std::string{rule->id},
+                                .severity = rule->severity,
+                                .tooth = place.tooth,
+                                .found = place.found,
+                                .requirement = std::string{rule->requirement},
+                                .question = std::string{rule->question},
+                                .source = std::string{rule->source}});
+        places.clear();
+    }
+    return findings;
+}
+
+}  // namespace domain

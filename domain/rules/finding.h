@@ -1,0 +1,43 @@
+/// A finding: one thing a rule has to say about one prescription, kept as it was said.
+///
+/// It owns its words, so an order keeps what it was told even if the rule is worded anew later.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "domain/base/codes.h"
+#include "domain/teeth/tooth.h"
+
+namespace domain {
+
+enum class Severity : std::uint8_t {
+    Missing,   ///< incomplete: refused until answered
+    Conflict,  ///< contradictory: refused until changed
+    Caution,   ///< accepted only by a named person with a reason
+};
+template <>
+inline constexpr std::array<EnumCode<Severity>, 3> enumCodes<Severity>{{
+    {Severity::Missing, "missing"},
+    {Severity::Conflict, "conflict"},
+    {Severity::Caution, "caution"},
+}};
+
+struct Finding {
+    std::string rule{};  ///< the rule's id, as "clasp.reciprocation"
+    Severity severity{};
+    std::optional<Tooth> tooth{};  ///< where, if it is about one tooth
+    std::string found{};           ///< what was found there, with its unit; never a name
+    std::string requirement{};
+    std::string question{};
+    std::string source{};
+
+    friend bool operator==(const Finding&, const Finding&) = default;
+};
+
+/// Whether the order must wait for the dentist: anything missing or in conflict.
+bool blocks(const std::vector<Finding>& findings);
+
+}  // namespace domain

@@ -1,0 +1,73 @@
+/// A rule is a row: id, severity, requirement, question to the dentist, source, and its check.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "domain/prescription/prescription.h"
+#include "domain/rules/finding.h"
+
+namespace domain {
+
+/// What the laboratory itself decides where the sources disagree; the defaults are documented in
+/// each rule's source.
+struct HouseLimits {
+    Microns lingualBarSpace{8000_um};  ///< functional depth a lingual bar needs: 7 or 8 mm
+    Microns upperClearance{6000_um};   ///< connector border to gingival margin, upper
+    Microns lowerClearance{3000_um};   ///< the same, lower: 3 or 4 mm
+    Microns barClaspSulcus{5000_um};   ///< sulcus depth a bar clasp needs: 4-5 or 7 mm
+    Microns restThickness{1000_um};    ///< 1.0 or 1.5 mm
+};
+
+/// What a check looks at: the prescription, the day it is examined, and the laboratory's limits.
+struct Examination {
+    const Prescription& prescription;
+    Date today;
+    HouseLimits limits{};
+};
+
+/// Collects what a check finds; the row it belongs to fills in the rest.
+class Findings {
+public:
+    void add(std::string found) { places_.push_back({{}, std::move(found)}); }
+    void add(Tooth tooth, std::string found) { places_.push_back({tooth, std::move(found)}); }
+
+    struct Place {
+        std::optional<Tooth> tooth;
+        std::string found;
+    };
+    const std::vector<Place>& places() const noexcept { return places_; }
+    void clear() noexcept { places_.clear(); }
+
+private:
+    std::vector<Place> places_;
+};
+
+struct Rule {
+    std::string_view id;  ///< never reworded, never reused
+    Severity severity{};
+    std::string_view requirement;  ///< one sentence: what must hold
+    std::string_view question;     ///< what to ask the dentist, in plain words
+    std::string_view source;       ///< a published work and the place in it, or "common practice"
+    void (*check)(const Examination&, Findings&);
+};
+
+/// One table per subject, in the order of the prescription.
+std::span<const Rule> adminRules();
+std::span<const Rule> enclosureRules();
+std::span<const Rule> dentitionRules();
+std::span<const Rule> restRules();
+std::span<const Rule> claspRules();
+std::span<const Rule> indirectRules();
+std::span<const Rule> connectorRules();
+std::span<const Rule> surveyRules();
+std::span<const Rule> retentionRules();
+std::span<const Rule> materialRules();
+std::span<const Rule> appearanceRules();
+
+/// Every rule of every table, in that order.
+std::vector<const Rule*> allRules();
+
+}  // namespace domain
