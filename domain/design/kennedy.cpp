@@ -55,6 +55,21 @@ std::optional<Kennedy> classify(const ArchPlaces& places) {
     return Kennedy{KennedyClass::III, others - 1};
 }
 
+ArchPlaces placesOf(const ToldArch& told) {
+    const ToothSet gone = told.missing | told.notReplaced | told.toBeExtracted | told.replaced;
+    ArchPlaces places{};
+    for (int position = 0; position < kTeethInArch; ++position) {
+        const Tooth tooth = Tooth::at(told.arch, position);
+        const bool counts = tooth.isThirdMolar()
+                                ? told.abutments.has(tooth) || told.replaced.has(tooth)
+                                : !told.notReplaced.has(tooth);
+        places[static_cast<std::size_t>(position)] = !counts           ? Place::Ignored
+                                                     : gone.has(tooth) ? Place::Restored
+                                                                       : Place::Standing;
+    }
+    return places;
+}
+
 ArchPlaces placesOf(const Prescription& prescription) {
     const ToothSet replaced = replacedTeeth(prescription);
     const ToothSet leanedOn = abutments(prescription);

@@ -60,6 +60,18 @@ std::vector<EdentulousArea> edentulousAreas(const ArchPlaces& places);
 /// nullopt when nothing is to be restored or nothing stands.
 std::optional<Kennedy> classify(const ArchPlaces& places);
 
+/// An arch as it is told in a line: everything not named stands, except third molars.
+struct ToldArch {
+    Arch arch{};
+    ToothSet missing;
+    ToothSet notReplaced;    ///< missing and staying so; may be repeated under missing
+    ToothSet toBeExtracted;  ///< counts as missing
+    ToothSet abutments;      ///< third molars that stand and carry a part
+    ToothSet replaced;       ///< third molars that are missing and to be replaced
+};
+
+ArchPlaces placesOf(const ToldArch& told);
+
 /// The places of the arch a prescription works on. A third molar stands only if a part leans on
 /// it; teeth planned for extraction count as missing (Applegate's first and third rule).
 ArchPlaces placesOf(const Prescription& prescription);
