@@ -1,0 +1,47 @@
+/// The records of one laboratory, open for work: where they lie, and what time it is there.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <string>
+
+#include "domain/base/clock.h"
+#include "domain/base/result.h"
+#include "storage/connection.h"
+
+namespace actions {
+
+/// How the laboratory calls itself on its papers.
+struct Letterhead {
+    std::string name{};
+    std::string address;
+    std::string contact;
+};
+
+class Laboratory {
+public:
+    /// Opens the records in `folder`, and makes them if there are none. The clock outlives it.
+    static domain::Result<Laboratory> open(const std::filesystem::path& folder,
+                                           const domain::Clock& clock);
+
+    const std::filesystem::path& folder() const noexcept { return folder_; }
+    domain::Instant now() const { return clock_->now(); }
+    domain::Date today() const { return now().day(); }
+    storage::Connection& records() const noexcept { return *records_; }
+
+private:
+    Laboratory(std::filesystem::path folder, const domain::Clock& clock,
+               std::unique_ptr<storage::Connection> records)
+        : folder_{std::move(folder)}, clock_{&clock}, records_{std::move(records)} {}
+
+    std::filesystem::path folder_;
+    const domain::Clock* clock_;
+    std::unique_ptr<storage::Connection> records_;
+};
+
+/// The letterhead as last written; empty texts before the first time.
+domain::Result<Letterhead> letterhead(const Laboratory& laboratory);
+domain::Result<domain::Done> writeLetterhead(const Laboratory& laboratory,
+                                             const Letterhead& letterhead);
+
+}  // namespace actions

@@ -1,0 +1,99 @@
+/// What a person does with an order: one function each. Read, decide, append, commit.
+///
+/// Every function that changes something takes who does it and an idempotency key: the same key
+/// never takes effect twice, and the second call answers with what the first one recorded.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "apps/actions/examination.h"
+#include "apps/actions/laboratory.h"
+#include "domain/production/decide.h"
+
+namespace actions {
+
+struct Who {
+    domain::PersonCode person;
+    std::string key;  ///< empty: a new one is made
+};
+
+/// An order after an action. `repeated`: the key had been used, nothing happened this time.
+struct Outcome {
+    domain::Order order;
+    bool repeated{};
+};
+
+/// Logs a prescription file as a new order, with its findings, whatever they are. Without a key of
+/// its own the same file is logged once only.
+domain::Result<Outcome> log(const Laboratory& laboratory, const std::filesystem::path& file,
+                            const Who& who);
+/// Logs a prescription filled in by hand.
+domain::Result<Outcome> log(const Laboratory& laboratory, const domain::Prescription& prescription,
+                            const Who& who);
+
+/// Accepts an order for production; cautions need a reason, which is kept and printed.
+domain::Result<Outcome> accept(const Laboratory& laboratory, const domain::OrderNumber& number,
+                               const std::optional<std::string>& reason, const Who& who);
+
+/// Starts the stage that is due, or refuses if `stage` is another one.
+domain::Result<Outcome> start(const Laboratory& laboratory, const domain::OrderNumber& number,
+                              std::optional<domain::Stage> stage, const Who& who);
+
+/// Marks the stage in hand done.
+domain::Result<Outcome> finish(const Laboratory& laboratory, const domain::OrderNumber& number,
+                               std::optional<domain::Stage> stage, const Who& who);
+
+/// Stops the order with a question to the dentist.
+domain::Result<Outcome> flag(const Laboratory& laboratory, const domain::OrderNumber& number,
+                             domain::FlagReason reason, const std::optional<std::string>& note,
+                             const Who& who);
+
+/// Records the dentist's answer: words, a completed prescription, or both.
+domain::Result<Outcome> answer(const Laboratory& laboratory, const domain::OrderNumber& number,
+                               const std::optional<std::string>& words,
+                               const std::optional<domain::Prescription>& prescription,
+                               const Who& who);
+
+/// One line of an order's history, with its sealed words opened.
+struct HistoryLine {
+    domain::Event event;
+    std::string says;   ///< "survey done", "flagged: cast damaged"
+    std::string words;  ///< the reason, note or answer; empty if there are none
+};
+
+/// Everything about one order, names included.
+struct OrderView {
+    domain::Order order;
+    domain::Prescription prescription;  ///< with identity, unless that was erased
+    std::vector<HistoryLine> history;
+    std::vector<std::string> flagNotes;  ///< one per open flag, in their order
+    std::vector<std::string> cautionReasons;
+    std::string digest;  ///< first twelve digits of the hash of its newest ledger entry
+};
+
+/// ErrorCode::Unusable when there is no such order.
+domain::Result<OrderView> order(const Laboratory& laboratory, const domain::OrderNumber& number);
+
+/// One line of the floor.
+struct FloorLine {
+    domain::OrderNumber number;
+    std::string description;  ///< "upper, III mod 1, Co-Cr"
+    domain::OrderStatus status{};
+    std::optional<domain::Stage> stage;  ///< the one due or in hand
+    std::optional<domain::StageStatus> stageStatus;
+    domain::WaitsFor waitsFor{};
+    std::string holdUp;  ///< "2 questions", "survey: in hand"
+    std::optional<domain::Date> due;
+    domain::Instant receivedAt;
+    domain::Instant changedAt;
+    std::string patient;     ///< reference or name; the code where the identity was erased
+    std::string prescriber;  ///< likewise
+};
+
+/// Every order, what is due first at the top, delivered ones last.
+domain::Result<std::vector<FloorLine>> floor(const Laboratory& laboratory);
+
+}  // namespace actions
