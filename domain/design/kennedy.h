@@ -63,11 +63,11 @@ std::optional<Kennedy> classify(const ArchPlaces& places);
 /// An arch as it is told in a line: everything not named stands, except third molars.
 struct ToldArch {
     Arch arch{};
-    ToothSet missing;
-    ToothSet notReplaced;    ///< missing and staying so; may be repeated under missing
-    ToothSet toBeExtracted;  ///< counts as missing
-    ToothSet abutments;      ///< third molars that stand and carry a part
-    ToothSet replaced;       ///< third molars that are missing and to be replaced
+    ToothSet missing{};
+    ToothSet notReplaced{};    ///< missing and staying so; may be repeated under missing
+    ToothSet toBeExtracted{};  ///< counts as missing
+    ToothSet abutments{};      ///< third molars that stand and carry a part
+    ToothSet replaced{};       ///< third molars that are missing and to be replaced
 };
 
 ArchPlaces placesOf(const ToldArch& told);

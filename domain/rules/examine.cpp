@@ -1,13 +1,6 @@
 #include "domain/rules/examine.h"
 
-#include <algorithm>
-
 namespace domain {
-
-bool blocks(const std::vector<Finding>& findings) {
-    return std::ranges::any_of(
-        findings, [](const Finding& finding) { return finding.severity != Severity::Caution; });
-}
 
 std::vector<const Rule*> allRules() {
     std::vector<const Rule*> rules;

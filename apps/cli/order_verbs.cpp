@@ -1,0 +1,280 @@
+#include "apps/cli/order_verbs.h"
+
+#include <QStandardPaths>
+#include <cstdlib>
+#include <iostream>
+#include <nlohmann/json.hpp>
+
+#include "apps/actions/papers.h"
+#include "apps/actions/system_clock.h"
+#include "apps/actions/verification.h"
+#include "apps/cli/output.h"
+#include "storage/files/prescription_file.h"
+
+namespace cli {
+namespace {
+
+using actions::Laboratory;
+using actions::Outcome;
+using actions::Who;
+using domain::Error;
+using domain::ErrorCode;
+using domain::OrderNumber;
+using domain::Result;
+
+const actions::SystemClock kClock;
+
+Error unusable(std::string why) { return {ErrorCode::Unusable, std::move(why)}; }
+
+Result<Laboratory> laboratoryOf(const Call& call) {
+    const auto given = call.option("lab");
+    return Laboratory::open(given ? std::filesystem::path{*given} : defaultLab(), kClock);
+}
+
+Result<Who> whoOf(const Call& call) {
+    auto code = call.option("as");
+    if (const char* inherited = std::getenv("FRAMEWRIGHT_AS"); !code && inherited) code = inherited;
+    if (!code) return unusable("who does this? give your code with --as, or set FRAMEWRIGHT_AS");
+    const auto person = domain::PersonCode::parse(*code);
+    if (!person)
+        return unusable("\"" + *code +
+                        "\" is no person's code; expected a letter, then letters, "
+                        "digits, '-', '_' or '.', at most 24 in all");
+    return Who{*person, call.option("key").value_or("")};
+}
+
+Result<OrderNumber> numberOf(const std::string& text) {
+    const auto number = OrderNumber::parse(text);
+    if (!number)
+        return unusable("\"" + text +
+                        "\" is no order number; expected eight digits, the last one "
+                        "a check digit");
+    return *number;
+}
+
+template <domain::CodedEnum E>
+Result<E> wordOf(const std::string& text, std::string_view what) {
+    const auto value = domain::parseCode<E>(text);
+    if (!value)
+        return unusable("\"" + text + "\" is no " + std::string{what} +
+                        "; expected one of: " + domain::allWords<E>());
+    return *value;
+}
+
+/// What a person needs to hear after a change; programs get the whole order.
+Exit tell(const Call& call, const Outcome& outcome) {
+    if (call.has("json")) {
+        Json object = json(outcome.order);
+        object["repeated"] = outcome.repeated;
+        print("order-1", std::move(object));
+        return Exit::Done;
+    }
+    const domain::Order& order = outcome.order;
+    std::cout << order.number.text() << "  " << holdUp(order)
+              << (outcome.repeated ? "  (recorded before; nothing was done again)" : "") << '\n';
+    return Exit::Done;
+}
+
+/// Opens the laboratory, reads who and which order, and does one thing to it.
+template <typename Act>
+Result<Exit> actOnOrder(const Call& call, Act act) {
+    const auto number = numberOf(call.arguments().front());
+    if (!number) return number.error();
+    const auto who = whoOf(call);
+    if (!who) return who.error();
+    const auto laboratory = laboratoryOf(call);
+    if (!laboratory) return laboratory.error();
+    const Result<Outcome> outcome = act(*laboratory, *number, *who);
+    if (!outcome) return outcome.error();
+    return tell(call, *outcome);
+}
+
+using StageAction = Result<Outcome> (*)(const Laboratory&, const OrderNumber&,
+                                        std::optional<domain::Stage>, const Who&);
+
+Result<Exit> actOnStage(const Call& call, StageAction act) {
+    std::optional<domain::Stage> stage;
+    if (call.arguments().size() > 1) {
+        const auto named = wordOf<domain::Stage>(call.arguments()[1], "stage");
+        if (!named) return named.error();
+        stage = *named;
+    }
+    return actOnOrder(call, [&](const Laboratory& laboratory, const OrderNumber& number,
+                                const Who& who) { return act(laboratory, number, stage, who); });
+}
+
+std::string dayOrDash(const std::optional<domain::Date>& day) { return day ? day->text() : "-"; }
+
+std::string shown(const actions::OrderView& view) {
+    const domain::Order& order = view.order;
+    const auto& identity = view.prescription.identity;
+    std::string text = "order " + order.number.text() + "  revision " +
+                       std::to_string(order.revisionNumber) + "  " + holdUp(order) + '\n';
+    text += "patient " + identity.patientReference.value_or(order.revision.parties.patient) +
+            "  prescriber " + identity.prescriberName.value_or(order.revision.parties.prescriber) +
+            "  needed " + dayOrDash(view.prescription.needed) + "\n\n";
+    text +=
+        report({view.prescription, classify(order.prescription()), {}, order.revision.findings});
+    std::vector<std::vector<std::string>> steps;
+    for (const domain::StageStep& step : order.steps)
+        steps.push_back({std::string{codeOf(step.stage)}, wordsOf(step.status),
+                         step.person ? step.person->text() : "",
+                         step.since ? step.since->text() : ""});
+    if (!steps.empty()) text += '\n' + table({"stage", "is", "by", "since"}, steps);
+    std::vector<std::vector<std::string>> history;
+    for (const actions::HistoryLine& line : view.history)
+        history.push_back({line.event.at.text(), line.event.person.text(), line.says, line.words});
+    return text + '\n' + table({"when", "who", "what", "words"}, history);
+}
+
+}  // namespace
+
+std::filesystem::path defaultLab() {
+    const QString data = QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation);
+    return std::filesystem::path{data.toStdString()} / "framewright";
+}
+
+Result<Exit> check(const Call& call) {
+    const auto examined = actions::check(call.arguments().front(), kClock.now().day());
+    if (!examined) return examined.error();
+    if (call.has("json"))
+        print("examination-1", json(*examined));
+    else
+        std::cout << report(*examined);
+    return examined->findings.empty() ? Exit::Done : Exit::Refused;
+}
+
+Result<Exit> log(const Call& call) {
+    const auto who = whoOf(call);
+    if (!who) return who.error();
+    const auto laboratory = laboratoryOf(call);
+    if (!laboratory) return laboratory.error();
+    const auto outcome = actions::log(*laboratory, call.arguments().front(), *who);
+    if (!outcome) return outcome.error();
+    return tell(call, *outcome);
+}
+
+Result<Exit> accept(const Call& call) {
+    return actOnOrder(call,
+                      [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+                          return actions::accept(laboratory, number, call.option("reason"), who);
+                      });
+}
+
+Result<Exit> start(const Call& call) { return actOnStage(call, &actions::start); }
+
+Result<Exit> done(const Call& call) { return actOnStage(call, &actions::finish); }
+
+Result<Exit> flag(const Call& call) {
+    const auto reason = wordOf<domain::FlagReason>(call.arguments()[1], "reason");
+    if (!reason) return reason.error();
+    return actOnOrder(
+        call, [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+            return actions::flag(laboratory, number, *reason, call.option("note"), who);
+        });
+}
+
+Result<Exit> answer(const Call& call) {
+    std::optional<domain::Prescription> prescription;
+    if (const auto file = call.option("file")) {
+        auto read = storage::loadPrescription(*file);
+        if (!read) return read.error();
+        prescription = *std::move(read);
+    }
+    return actOnOrder(
+        call, [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+            return actions::answer(laboratory, number, call.option("words"), prescription, who);
+        });
+}
+
+Result<Exit> order(const Call& call) {
+    const auto number = numberOf(call.arguments().front());
+    if (!number) return number.error();
+    const auto laboratory = laboratoryOf(call);
+    if (!laboratory) return laboratory.error();
+    const auto view = actions::order(*laboratory, *number);
+    if (!view) return view.error();
+    if (call.has("json"))
+        print("order-1", json(*view));
+    else
+        std::cout << shown(*view);
+    return Exit::Done;
+}
+
+Result<Exit> floor(const Call& call) {
+    const auto laboratory = laboratoryOf(call);
+    if (!laboratory) return laboratory.error();
+    const auto lines = actions::floor(*laboratory);
+    if (!lines) return lines.error();
+    if (call.has("json")) {
+        print("floor-1", json(*lines));
+        return Exit::Done;
+    }
+    std::vector<std::vector<std::string>> rows;
+    for (const actions::FloorLine& line : *lines)
+        rows.push_back({line.number.text(), dayOrDash(line.due), line.description, line.holdUp,
+                        wordsOf(line.waitsFor), line.patient, line.prescriber});
+    std::cout << (rows.empty() ? "no orders yet; log a prescription to begin\n"
+                               : table({"order", "needed", "what", "held by", "waits for",
+                                        "patient", "prescriber"},
+                                       rows));
+    return Exit::Done;
+}
+
+Result<Exit> print(const Call& call) {
+    const auto number = numberOf(call.arguments().front());
+    if (!number) return number.error();
+    const auto paper = wordOf<actions::Paper>(call.arguments()[1], "paper");
+    if (!paper) return paper.error();
+    const auto who = whoOf(call);
+    if (!who) return who.error();
+    const auto laboratory = laboratoryOf(call);
+    if (!laboratory) return laboratory.error();
+    const auto file = actions::print(*laboratory, *number, *paper,
+                                     call.option("to").value_or(std::string{}), *who);
+    if (!file) return file.error();
+    if (call.has("json"))
+        print("paper-1", Json{{"file", file->string()}});
+    else
+        std::cout << file->string() << '\n';
+    return Exit::Done;
+}
+
+Result<Exit> verify(const Call& call) {
+    const auto laboratory = laboratoryOf(call);
+    if (!laboratory) return laboratory.error();
+    const auto verification = actions::verify(*laboratory);
+    if (!verification) return verification.error();
+    if (call.has("json")) {
+        print("verification-1", json(*verification));
+    } else {
+        std::cout << verification->entries << " entries, " << verification->orders
+                  << " orders, head " << verification->head << '\n';
+        for (const std::string& problem : verification->problems) std::cout << problem << '\n';
+        std::cout << (verification->problems.empty() ? "the records are whole\n"
+                                                     : "THE RECORDS WERE CHANGED\n");
+    }
+    return verification->problems.empty() ? Exit::Done : Exit::Storage;
+}
+
+Result<Exit> letterhead(const Call& call) {
+    const auto laboratory = laboratoryOf(call);
+    if (!laboratory) return laboratory.error();
+    auto current = actions::letterhead(*laboratory);
+    if (!current) return current.error();
+    actions::Letterhead head = *current;
+    head.name = call.option("name").value_or(head.name);
+    head.address = call.option("address").value_or(head.address);
+    head.contact = call.option("contact").value_or(head.contact);
+    if (call.has("name") || call.has("address") || call.has("contact"))
+        if (const auto written = actions::writeLetterhead(*laboratory, head); !written)
+            return written.error();
+    if (call.has("json"))
+        print("letterhead-1",
+              {{"name", head.name}, {"address", head.address}, {"contact", head.contact}});
+    else
+        std::cout << head.name << '\n' << head.address << '\n' << head.contact << '\n';
+    return Exit::Done;
+}
+
+}  // namespace cli

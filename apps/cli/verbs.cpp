@@ -1,0 +1,86 @@
+#include <array>
+
+#include "apps/cli/classify.h"
+#include "apps/cli/demo.h"
+#include "apps/cli/order_verbs.h"
+#include "apps/cli/verb.h"
+
+namespace cli {
+namespace {
+
+constexpr Option kJson{"json", "", "print JSON for programs"};
+constexpr Option kLab{"lab", "DIR", "where the records live (default: the XDG data folder)"};
+constexpr Option kAs{"as", "CODE", "who does it (default: $FRAMEWRIGHT_AS)"};
+constexpr Option kKey{"key", "KEY", "idempotency key: the same key never takes effect twice"};
+
+constexpr Option kClassifyOptions[] = {
+    {"arch", "ARCH", "upper or lower"},
+    {"missing", "TEETH", "missing teeth, as 14,15"},
+    {"not-replaced", "TEETH", "missing and not to be replaced"},
+    {"extract", "TEETH", "planned for extraction"},
+    {"abutment", "TEETH", "third molars that stand and carry a part"},
+    {"replaced", "TEETH", "third molars that are missing and to be replaced"},
+    {"notation", "NOTATION", "iso3950 (default), universal or palmer"},
+    {"batch", "", "read one arch a line from standard input"}};
+constexpr Option kCheckOptions[] = {kJson};
+constexpr Option kChangeOptions[] = {kLab, kAs, kKey, kJson};
+constexpr Option kAcceptOptions[] = {
+    {"reason", "TEXT", "why the cautions are taken; kept and printed"}, kLab, kAs, kKey, kJson};
+constexpr Option kFlagOptions[] = {
+    {"note", "TEXT", "what the dentist needs to know"}, kLab, kAs, kKey, kJson};
+constexpr Option kAnswerOptions[] = {{"file", "FILE", "the completed prescription"},
+                                     {"words", "TEXT", "what the dentist said"},
+                                     kLab,
+                                     kAs,
+                                     kKey,
+                                     kJson};
+constexpr Option kReadOptions[] = {kLab, kJson};
+constexpr Option kPrintOptions[] = {
+    {"to", "FILE", "where to write (default: papers/ in the laboratory's folder)"},
+    kLab,
+    kAs,
+    kJson};
+constexpr Option kLetterheadOptions[] = {{"name", "TEXT", "the laboratory's name"},
+                                         {"address", "TEXT", "its address"},
+                                         {"contact", "TEXT", "telephone or mail"},
+                                         kLab,
+                                         kJson};
+constexpr Option kDemoOptions[] = {
+    {"folder", "DIR", "where to put the invented laboratory (default: ./demo)"}};
+
+constexpr std::array<Verb, 14> kVerbs{{
+    {"classify", "", 0, 0, "name the Kennedy class of an arch", kClassifyOptions,
+     "framewright classify --arch upper --missing 14,15,24,25,26", &classify},
+    {"check", "FILE", 1, 1, "examine a prescription file and print every finding", kCheckOptions,
+     "framewright check case.json", &check},
+    {"log", "FILE", 1, 1, "log a prescription as a new order, with its findings", kChangeOptions,
+     "framewright log case.json --as MK", &log},
+    {"accept", "ORDER", 1, 1, "accept an order for production", kAcceptOptions,
+     "framewright accept 26000018 --as MK --reason \"agreed by telephone\"", &accept},
+    {"start", "ORDER [STAGE]", 1, 2, "start the stage that is due", kChangeOptions,
+     "framewright start 26000018 survey --as JT", &start},
+    {"done", "ORDER [STAGE]", 1, 2, "mark the stage in hand done", kChangeOptions,
+     "framewright done 26000018 --as JT", &done},
+    {"flag", "ORDER REASON", 2, 2, "stop the order with a question to the dentist", kFlagOptions,
+     "framewright flag 26000018 survey-data-missing --as JT --note \"44 has no undercut\"", &flag},
+    {"answer", "ORDER", 1, 1, "record the dentist's answer", kAnswerOptions,
+     "framewright answer 26000018 --file case-2.json --as MK", &answer},
+    {"order", "ORDER", 1, 1, "show one order: findings, stages, history", kReadOptions,
+     "framewright order 26000018", &order},
+    {"floor", "", 0, 0, "list every order, its stage and what holds it up", kReadOptions,
+     "framewright floor --json", &floor},
+    {"print", "ORDER PAPER", 2, 2, "write a paper as PDF: prescription or questions", kPrintOptions,
+     "framewright print 26000018 questions --as MK", &print},
+    {"verify", "", 0, 0, "prove that the records are whole", kReadOptions, "framewright verify",
+     &verify},
+    {"letterhead", "", 0, 0, "show or set the laboratory's name and address on papers",
+     kLetterheadOptions, "framewright letterhead --name \"Example Laboratory\"", &letterhead},
+    {"demo", "", 0, 0, "run an invented laboratory from prescriptions to a delivery", kDemoOptions,
+     "framewright demo --folder demo", &demo},
+}};
+
+}  // namespace
+
+std::span<const Verb> verbs() { return kVerbs; }
+
+}  // namespace cli
