@@ -1,0 +1,26 @@
+#!/bin/sh
+# The law of layers, by the includes: domain knows only itself and the standard library, storage
+# and reports know domain, apps know all, models know no Widgets. Prints each breach.
+set -eu
+cd "$(dirname "$0")/../.."
+
+breaches=0
+forbid() { # where, pattern, why
+    found=$(grep -rnE "#include *[<\"]($2)" $1 --include='*.h' --include='*.cpp' || true)
+    [ -z "$found" ] && return
+    printf '%s\n%s\n' "$3:" "$found"
+    breaches=1
+}
+
+forbid domain 'Q[A-Z]|Qt|sqlite3|hpdf|nlohmann|sodium|storage/|reports/|apps/|tests/' \
+    'domain includes more than itself and the standard library'
+forbid domain 'fstream|filesystem|iostream|cstdlib|thread' 'domain touches the world'
+forbid storage 'reports/|apps/|tests/|QWidget|QApplication|QGuiApplication' 'storage looks up'
+forbid reports 'storage/|apps/|tests/|QWidget|QApplication|QSql' 'reports look up'
+forbid apps/actions 'apps/cli|apps/desktop|QWidget|QApplication|QGuiApplication' \
+    'actions look up'
+forbid apps/cli 'apps/desktop|QWidget|QApplication|QGuiApplication' \
+    'the command line knows the desktop'
+forbid apps/desktop/models 'QWidget|QApplication|QMessageBox|QDialog|QFileDialog|QPainter|QColor' \
+    'a model knows the screen'
+exit $breaches
