@@ -1,0 +1,222 @@
+/// The program itself, run as a person runs it: what it prints and how it exits.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QCoreApplication>
+#include <QFile>
+#include <QProcess>
+#include <QTemporaryDir>
+#include <nlohmann/json.hpp>
+
+namespace {
+
+using testing::AllOf;
+using testing::HasSubstr;
+
+struct Ran {
+    int exit{};
+    std::string out{};
+    std::string err{};
+    nlohmann::json json() const { return nlohmann::json::parse(out); }
+};
+
+Ran run(const QStringList& words, const QByteArray& input = {}) {
+    QProcess process;
+    process.start(FRAMEWRIGHT, words);
+    process.write(input);
+    process.closeWriteChannel();
+    EXPECT_TRUE(process.waitForFinished(60'000));
+    EXPECT_EQ(process.exitStatus(), QProcess::NormalExit);
+    return {process.exitCode(), process.readAllStandardOutput().toStdString(),
+            process.readAllStandardError().toStdString()};
+}
+
+QString prescription(const char* name) { return QString{FRAMEWRIGHT_DEMO "/%1.json"}.arg(name); }
+
+/// The demo's prescriptions with dates that lie around today, whenever the test runs.
+class CommandLine : public testing::Test {
+protected:
+    Ran lab(QStringList words) { return run(words << "--lab" << folder_.filePath("lab")); }
+    Ran change(QStringList words) {
+        return lab(words << "--as"
+                         << "MK"
+                         << "--json");
+    }
+
+    QString today(const char* name, const QByteArray& from = {}, const QByteArray& to = {}) {
+        QFile source{prescription(name)};
+        EXPECT_TRUE(source.open(QIODevice::ReadOnly));
+        QByteArray text = source.readAll();
+        text.replace("2026-11-20", QDate::currentDate().addDays(-3).toString(Qt::ISODate).toUtf8());
+        text.replace("2026-11-23", QDate::currentDate().addDays(-3).toString(Qt::ISODate).toUtf8());
+        text.replace("2026-12-18", QDate::currentDate().addDays(21).toString(Qt::ISODate).toUtf8());
+        if (!from.isEmpty()) {
+            EXPECT_TRUE(text.contains(from)) << from.constData();
+            text.replace(from, to);
+        }
+        const QString path = folder_.filePath(QString{"%1-%2.json"}.arg(name).arg(++files_));
+        QFile file{path};
+        EXPECT_TRUE(file.open(QIODevice::WriteOnly) && file.write(text) == text.size());
+        return path;
+    }
+
+    std::string logged(const QString& file) {
+        const Ran ran = change({"log", file});
+        EXPECT_EQ(ran.exit, 0) << ran.err;
+        return ran.json()["order"];
+    }
+    QStringList on(const char* verb, const std::string& order, QStringList more = {}) {
+        return QStringList{verb, QString::fromStdString(order)} << more;
+    }
+
+    QTemporaryDir folder_;
+    int files_{0};
+};
+
+TEST_F(CommandLine, ClassifiesThePublishedPattern) {
+    const Ran ran = run({"classify", "--arch", "upper", "--missing", "14,15,24,25,26"});
+    EXPECT_EQ(ran.exit, 0);
+    EXPECT_EQ(ran.out, "III mod 1\n");
+    EXPECT_EQ(run({"classify", "--batch"}, "lower missing=46\nupper missing=11,21\n").out,
+              "III\nIV\n");
+    EXPECT_EQ(run({"classify", "--arch", "upper", "--missing", "36"}).exit, 2);
+    EXPECT_EQ(run({"classify"}).exit, 2);
+}
+
+TEST_F(CommandLine, ChecksACleanFile) {
+    const Ran ran = run({"check", today("upper-iii-mod-1")});
+    EXPECT_EQ(ran.exit, 0) << ran.out << ran.err;
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("Kennedy III mod 1"), HasSubstr("no findings")));
+}
+
+TEST_F(CommandLine, NamesRuleToothAndSourceOfAContradiction) {
+    const Ran ran = run(
+        {"check", today("upper-iii-mod-1", "\"depth\": \"0.25 mm\"", "\"depth\": \"0.75 mm\"")});
+    EXPECT_EQ(ran.exit, 1);
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("conflict  clasp.undercut-material"),
+                               HasSubstr("tooth 16"), HasSubstr("source:")));
+}
+
+TEST_F(CommandLine, RefusesUnusableInputWithTheExitCodeTwo) {
+    for (const QStringList& words : {QStringList{"check", "/nowhere.json"},
+                                     {"check", "/"},
+                                     {"check"},
+                                     {"dance"},
+                                     {},
+                                     {"check", "a", "b"},
+                                     {"check", "--colour"},
+                                     {"log", prescription("lower-i")},
+                                     {"order", "12345678"},
+                                     {"order", "26000"},
+                                     {"start", "26000018", "dancing"}}) {
+        const Ran ran = lab(words);
+        EXPECT_EQ(ran.exit, 2) << words.join(' ').toStdString() << ran.out << ran.err;
+        EXPECT_TRUE(!ran.err.empty() || words.isEmpty());
+    }
+    EXPECT_THAT(lab({"order", "26000018"}).err, HasSubstr("no such order"));
+}
+
+TEST_F(CommandLine, SaysSoWhenTheRecordsCannotBeKept) {
+    const QString file = today("upper-iii-mod-1");
+    for (const char* place : {"/sys/framewright-lab", "/proc/framewright-lab"}) {
+        const Ran ran = run({"log", file, "--as", "MK", "--lab", place});
+        EXPECT_EQ(ran.exit, 3) << ran.err;
+        EXPECT_THAT(ran.err, HasSubstr(place));
+    }
+}
+
+TEST_F(CommandLine, BringsAGoodPrescriptionToDelivery) {
+    const std::string order = logged(today("upper-iii-mod-1"));
+    EXPECT_EQ(change(on("accept", order)).exit, 0);
+    EXPECT_EQ(change(on("start", order, {"casting"})).exit, 1);
+    for (int stage = 0; stage < 15; ++stage) {
+        ASSERT_EQ(change(on("start", order)).exit, 0) << stage;
+        ASSERT_EQ(change(on("done", order)).exit, 0) << stage;
+    }
+    EXPECT_EQ(lab(on("order", order, {"--json"})).json()["status"], "delivered");
+    const Ran refused = change(on("start", order));
+    EXPECT_EQ(refused.exit, 1);
+    EXPECT_THAT(refused.err, HasSubstr("delivered already"));
+    EXPECT_EQ(lab({"verify"}).exit, 0);
+}
+
+TEST_F(CommandLine, RefusesAnIncompleteOneAsksAndTakesTheAnswer) {
+    const std::string order = logged(today("survey-missing"));
+    const Ran refused = change(on("accept", order));
+    EXPECT_EQ(refused.exit, 1);
+    EXPECT_THAT(refused.err, HasSubstr("survey.present"));
+    const Ran sheet = change(on("print", order, {"questions"}));
+    ASSERT_EQ(sheet.exit, 0) << sheet.err;
+    EXPECT_TRUE(QFile::exists(QString::fromStdString(sheet.json()["file"])));
+    EXPECT_EQ(change(on("answer", order, {"--file", today("survey-missing-answered")})).exit, 0);
+    EXPECT_EQ(change(on("accept", order)).exit, 0);
+}
+
+TEST_F(CommandLine, DoesNothingTwiceUnderOneKey) {
+    const std::string order = logged(today("upper-iii-mod-1"));
+    EXPECT_EQ(change(on("accept", order, {"--key", "k1"})).json()["repeated"], false);
+    const Ran again = change(on("accept", order, {"--key", "k1"}));
+    EXPECT_EQ(again.exit, 0);
+    EXPECT_EQ(again.json()["repeated"], true);
+    EXPECT_EQ(again.json()["version"], 2);
+    EXPECT_EQ(change(on("start", order, {"--key", "k1"})).exit, 1);
+}
+
+TEST_F(CommandLine, LogsTheSameFileOnceOnly) {
+    const QString file = today("upper-iii-mod-1");
+    const std::string first = logged(file);
+    const Ran again = change({"log", file});
+    EXPECT_EQ(again.json()["order"], first);
+    EXPECT_EQ(again.json()["repeated"], true);
+}
+
+TEST_F(CommandLine, KeepsNothingOfAFileItCannotRead) {
+    const Ran refused = change({"log", today("upper-iii-mod-1", "\"upper\"", "\"uper\"")});
+    EXPECT_EQ(refused.exit, 2);
+    EXPECT_EQ(lab({"floor", "--json"}).json()["orders"].size(), 0U);
+    EXPECT_EQ(lab({"verify", "--json"}).json()["entries"], 0);
+}
+
+TEST_F(CommandLine, NoticesAnEditedRecord) {
+    logged(today("upper-iii-mod-1"));
+    QProcess shell;
+    shell.start("sqlite3", {folder_.filePath("lab/records.db"),
+                            "UPDATE ledger SET person = 'XX' WHERE order_version = 1;"});
+    ASSERT_TRUE(shell.waitForFinished());
+    ASSERT_EQ(shell.exitCode(), 0) << shell.readAllStandardError().toStdString();
+    const Ran ran = lab({"verify"});
+    EXPECT_EQ(ran.exit, 3);
+    EXPECT_THAT(ran.out, HasSubstr("THE RECORDS WERE CHANGED"));
+}
+
+TEST_F(CommandLine, HelpsWithAnExampleForEveryVerb) {
+    const Ran all = run({"--help"});
+    EXPECT_EQ(all.exit, 0);
+    for (const char* verb : {"classify", "check", "log", "accept", "start", "done", "flag",
+                             "answer", "order", "floor", "print", "verify", "demo"}) {
+        EXPECT_THAT(all.out, HasSubstr(verb));
+        const Ran one = run({verb, "--help"});
+        EXPECT_EQ(one.exit, 0);
+        EXPECT_THAT(one.out, HasSubstr(std::string{"example: framewright "} + verb));
+    }
+    EXPECT_THAT(run({"--version"}).out, HasSubstr("framewright "));
+}
+
+TEST_F(CommandLine, DemoBringsOneCaseToDeliveryAndRefusesThree) {
+    const QString folder = folder_.filePath("demo");
+    const Ran ran = run({"demo", "--folder", folder});
+    ASSERT_EQ(ran.exit, 0) << ran.err;
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("delivered"), HasSubstr("refused, asked, answered"),
+                               HasSubstr(".pdf"), HasSubstr("verified")));
+    EXPECT_EQ(run({"demo", "--folder", folder}).exit, 0);          // its own folder again
+    EXPECT_EQ(run({"demo", "--folder", folder_.path()}).exit, 2);  // somebody else's
+    EXPECT_EQ(run({"verify", "--lab", folder}).exit, 0);
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+    QCoreApplication application{count, words};
+    testing::InitGoogleTest(&count, words);
+    return RUN_ALL_TESTS();
+}
