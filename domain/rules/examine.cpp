@@ -20,7 +20,7 @@ std::vector<Finding> examine(const Prescription& prescription, Date today,
         rule->check(examination, places);
         for (const Findings::Place& place : places.places())
             findings.push_back({.rule = std::string{rule->id},
-                                .severity = rule->severity,
+                                .severity = place.severity.value_or(rule->severity),
                                 .tooth = place.tooth,
                                 .found = place.found,
                                 .requirement = std::string{rule->requirement},

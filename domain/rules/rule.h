@@ -31,12 +31,20 @@ struct Examination {
 /// Collects what a check finds; the row it belongs to fills in the rest.
 class Findings {
 public:
-    void add(std::string found) { places_.push_back({{}, std::move(found)}); }
-    void add(Tooth tooth, std::string found) { places_.push_back({tooth, std::move(found)}); }
+    void add(std::string found) { places_.push_back({{}, std::move(found), {}}); }
+    void add(Tooth tooth, std::string found) { places_.push_back({tooth, std::move(found), {}}); }
+    /// For a row that asks for an answer: the answer is there, and it cannot be.
+    void contradict(std::string found) {
+        places_.push_back({{}, std::move(found), Severity::Conflict});
+    }
+    void contradict(Tooth tooth, std::string found) {
+        places_.push_back({tooth, std::move(found), Severity::Conflict});
+    }
 
     struct Place {
         std::optional<Tooth> tooth;
         std::string found;
+        std::optional<Severity> severity;  ///< nullopt: that of the row
     };
     const std::vector<Place>& places() const noexcept { return places_; }
     void clear() noexcept { places_.clear(); }

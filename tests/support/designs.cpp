@@ -198,7 +198,6 @@ Prescription lowerClassI() {
     made.survey.lingualDepth = 9000_um;
     made.survey.sulcusDepth = 8000_um;
     made.occlusion.jawRelation = JawRelation::OcclusionRims;
-    made.enclosures.push_back(disinfected(EnclosureKind::JawRelationRecord));
     complete(made);
     return made;
 }

@@ -1,0 +1,118 @@
+#include "domain/rules/design_view.h"
+#include "domain/rules/rule.h"
+#include "domain/rules/sources.h"
+
+namespace domain {
+
+namespace {
+
+void prescriberIsNamed(const Examination& examination, Findings& findings) {
+    const Identity& identity = examination.prescription.identity;
+    if (isBlank(identity.prescriberName)) findings.add("no name of the prescriber");
+    if (isBlank(identity.prescriberAddress)) findings.add("no address of the prescriber");
+    if (isBlank(identity.prescriberContact)) findings.add("no contact of the prescriber");
+}
+
+void prescriberIsRegistered(const Examination& examination, Findings& findings) {
+    if (isBlank(examination.prescription.identity.prescriberRegistration))
+        findings.add("no licence or registration number");
+}
+
+void patientIsNamed(const Examination& examination, Findings& findings) {
+    const Identity& identity = examination.prescription.identity;
+    if (isBlank(identity.patientReference) && isBlank(identity.patientName))
+        findings.add("neither a name nor a code of the patient");
+}
+
+void isDated(const Examination& examination, Findings& findings) {
+    const auto& issued = examination.prescription.issued;
+    if (!issued) return findings.add("no date");
+    if (*issued > examination.today)
+        findings.contradict("dated " + issued->text() + ", after " + examination.today.text());
+}
+
+void dayNeededIsGiven(const Examination& examination, Findings& findings) {
+    const auto& needed = examination.prescription.needed;
+    const auto& issued = examination.prescription.issued;
+    if (!needed) return findings.add("no day on which it is needed");
+    if (*needed <= examination.today)
+        findings.contradict("needed on " + needed->text() + ", and today is " +
+                            examination.today.text());
+    else if (issued && *needed <= *issued)
+        findings.contradict("needed on " + needed->text() + ", issued on " + issued->text());
+}
+
+void isSigned(const Examination& examination, Findings& findings) {
+    const auto& signature = examination.prescription.signature;
+    if (!signature) return findings.add("no signature");
+    if (signature->kind == SignatureKind::OnPaper && isBlank(signature->seenBy))
+        findings.add("signed on paper; nobody here is named who saw it");
+}
+
+void workIsDescribed(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!prescription.appliance) return findings.add("the kind of work is not said");
+    const bool changesOne = *prescription.appliance == Appliance::Repair ||
+                            *prescription.appliance == Appliance::Addition;
+    const bool named = !prescription.saddles.empty() || !prescription.clasps.empty() ||
+                       !prescription.rests.empty() || !isBlank(prescription.identity.remarks);
+    if (changesOne && !named) findings.add("what is to be repaired or added is not said");
+}
+
+constexpr Rule kRules[] = {
+    {.id = "admin.prescriber",
+     .severity = Severity::Missing,
+     .requirement = "The prescriber is given by name, address and contact.",
+     .question = "Please give your name, the address of the practice, and how we can reach you.",
+     .source = source::kMdr,
+     .check = prescriberIsNamed},
+    {.id = "admin.registration",
+     .severity = Severity::Missing,
+     .requirement = "The licence or registration number of the prescriber is given.",
+     .question = "Please give your licence or registration number.",
+     .source = "Florida Statutes 466.021; Maine Title 32 section 1090; South Carolina R.39-8(A)(2)",
+     .check = prescriberIsRegistered},
+    {.id = "admin.patient-reference",
+     .severity = Severity::Missing,
+     .requirement = "The patient is given by name, acronym or code.",
+     .question = "For which patient is this? A name, an acronym or a code will do.",
+     .source = "Regulation (EU) 2017/745, Annex XIII section 1: by name, an acronym or a numerical "
+               "code; Montana Code 37-4-501",
+     .check = patientIsNamed},
+    {.id = "admin.date-issued",
+     .severity = Severity::Missing,
+     .requirement = "The prescription is dated, not later than the day it is received.",
+     .question = "On which day did you issue this prescription?",
+     .source = "Montana Code 37-4-501; West Virginia Code 30-4B-2(b)(5); Florida Statutes 466.021",
+     .check = isDated},
+    {.id = "admin.date-needed",
+     .severity = Severity::Missing,
+     .requirement = "The day the work is needed is given, and still lies ahead.",
+     .question = "On which day do you need the work back?",
+     .source = "teaching notes after McCracken's Removable Partial Prosthodontics: the desired "
+               "completion date is one of the items of a work authorisation; secondary source",
+     .check = dayNeededIsGiven},
+    {.id = "admin.signature",
+     .severity = Severity::Missing,
+     .requirement = "The prescription is signed: on paper, seen by a person of the laboratory who "
+                    "is named, or electronically.",
+     .question = "Please sign the prescription.",
+     .source = "Florida Administrative Code 64B5-17.006; Montana Code 37-4-501; South Carolina "
+               "R.39-8(A)(5)",
+     .check = isSigned},
+    {.id = "admin.description",
+     .severity = Severity::Missing,
+     .requirement = "The work is described: a new framework denture, an interim denture, a repair, "
+                    "an addition or a reline, and of what.",
+     .question = "What are we to make: a framework denture, an interim denture, a repair, an "
+                 "addition or a reline? If a repair or an addition: of what?",
+     .source = "Florida Statutes 466.021: sufficient to identify each separate piece; South "
+               "Carolina R.39-8(A)(4)",
+     .check = workIsDescribed},
+};
+
+}  // namespace
+
+std::span<const Rule> adminRules() { return kRules; }
+
+}  // namespace domain

@@ -1,0 +1,252 @@
+#include <algorithm>
+
+#include "domain/rules/design_view.h"
+#include "domain/rules/rule.h"
+#include "domain/rules/sources.h"
+
+namespace domain {
+
+namespace {
+
+constexpr Microns kStrapWidth = 8000_um;
+constexpr Microns kStrapOpening = 15'000_um;
+
+/// The check of the major connector of a metal framework.
+template <void (*check)(const Examination&, const MajorConnector&, Findings&)>
+void onConnector(const Examination& examination, Findings& findings) {
+    const auto& connector = examination.prescription.majorConnector;
+    if (isMetal(examination.prescription) && connector) check(examination, *connector, findings);
+}
+
+std::string atLeast(Microns given, Microns limit) {
+    return text(given) + " given; at least " + text(limit) + " is asked";
+}
+
+void connectorIsNamed(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (isMetal(prescription) && !prescription.majorConnector)
+        findings.add("no major connector is named");
+}
+
+void connectorSuitsArch(const Examination& examination, const MajorConnector& connector,
+                        Findings& findings) {
+    if (archOf(connector.kind) != examination.prescription.arch)
+        findings.add(wordsOf(connector.kind) + " in the " +
+                     std::string{codeOf(examination.prescription.arch)} + " arch");
+}
+
+void barHasSpace(const Examination& examination, const MajorConnector& connector,
+                 Findings& findings) {
+    if (connector.kind != ConnectorKind::LingualBar &&
+        connector.kind != ConnectorKind::DoubleLingualBar)
+        return;
+    const auto& depth = examination.prescription.survey.lingualDepth;
+    const Microns limit = examination.limits.lingualBarSpace;
+    if (!depth)
+        findings.add(
+            "the depth from the gingival margin to the raised floor of the mouth is not "
+            "given");
+    else if (*depth < limit)
+        findings.contradict("depth for a " + wordsOf(connector.kind) + ": " +
+                            tooLittle(*depth, limit));
+}
+
+void connectorClearsGingiva(const Examination& examination, const MajorConnector& connector,
+                            Findings& findings) {
+    // A plate and a cingulum bar lie on the teeth themselves.
+    if (connector.kind == ConnectorKind::LingualPlate ||
+        connector.kind == ConnectorKind::CingulumBar)
+        return;
+    const Microns limit = examination.prescription.arch == Arch::Upper
+                              ? examination.limits.upperClearance
+                              : examination.limits.lowerClearance;
+    if (connector.gingivalClearance && *connector.gingivalClearance < limit)
+        findings.add("border to gingival margin: " +
+                     tooLittle(*connector.gingivalClearance, limit));
+}
+
+void strapIsWide(const Examination& /*examination*/, const MajorConnector& connector,
+                 Findings& findings) {
+    if (connector.kind == ConnectorKind::PalatalStrap && connector.width &&
+        *connector.width < kStrapWidth)
+        findings.add(atLeast(*connector.width, kStrapWidth));
+}
+
+void doubleStrapIsOpen(const Examination& /*examination*/, const MajorConnector& connector,
+                       Findings& findings) {
+    if (connector.kind != ConnectorKind::DoublePalatalStrap) return;
+    if (connector.opening && *connector.opening < kStrapOpening)
+        findings.add("opening: " + atLeast(*connector.opening, kStrapOpening));
+    // One width is given for both straps, so it must do for the posterior one.
+    if (connector.width && *connector.width < kStrapWidth)
+        findings.add("posterior strap: " + atLeast(*connector.width, kStrapWidth));
+}
+
+bool replacesSeveralIncisors(const Prescription& prescription) {
+    return std::ranges::count_if(replacedTeeth(prescription).teeth(), [](Tooth tooth) {
+               return tooth.kind() == ToothKind::Incisor;
+           }) >= 2;
+}
+
+void connectorSuitsClass(const Examination& examination, const MajorConnector& connector,
+                         Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    const bool torus = prescription.survey.torus == true;
+    switch (connector.kind) {
+        case ConnectorKind::PalatalBar:
+            return findings.add("a single palatal bar is too thick where it is rigid");
+        case ConnectorKind::PalatalStrap:
+            if (classOf(prescription) == KennedyClass::I)
+                findings.add("a single palatal strap carries two free ends");
+            return;
+        case ConnectorKind::Horseshoe:
+            if (!torus && !replacesSeveralIncisors(prescription))
+                findings.add("a horseshoe, with neither a torus nor several incisors replaced");
+            return;
+        case ConnectorKind::LabialBar:
+            if (!torus) findings.add("a labial bar, and no torus that forbids a lingual one");
+            return;
+        case ConnectorKind::DoublePalatalStrap:
+        case ConnectorKind::PalatalPlate:
+        case ConnectorKind::LingualBar:
+        case ConnectorKind::LingualPlate:
+        case ConnectorKind::SublingualBar:
+        case ConnectorKind::CingulumBar:
+        case ConnectorKind::DoubleLingualBar:
+            return;
+    }
+}
+
+void torusIsRelieved(const Examination& examination, const MajorConnector& connector,
+                     Findings& findings) {
+    const bool crosses = connector.kind == ConnectorKind::PalatalStrap ||
+                         connector.kind == ConnectorKind::PalatalBar ||
+                         connector.kind == ConnectorKind::PalatalPlate;
+    if (crosses && examination.prescription.survey.torus == true && connector.relief != true)
+        findings.add("a torus, and a " + wordsOf(connector.kind) + " across it without relief");
+}
+
+void plateEndsInRests(const Examination& examination, const MajorConnector& connector,
+                      Findings& findings) {
+    if (connector.kind != ConnectorKind::LingualPlate) return;
+    for (const Side side : {Side::Right, Side::Left})
+        if (std::ranges::none_of(examination.prescription.rests,
+                                 [&](const Rest& rest) { return rest.tooth.side() == side; }))
+            findings.add(std::string{"no rest at its "} + (side == Side::Right ? "right" : "left") +
+                         " end");
+}
+
+void beadingAndReliefSuitArch(const Examination& examination, const MajorConnector& connector,
+                              Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (prescription.arch == Arch::Lower && connector.beading == true)
+        findings.add("beading in the lower arch");
+    if (prescription.arch == Arch::Upper && connector.relief == true &&
+        prescription.survey.torus != true)
+        findings.add("relief under an upper connector, and no torus is given");
+}
+
+void partsAreJoined(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!isMetal(prescription)) return;
+    for (const Tooth tooth : abutments(prescription).teeth())
+        if (!hasMinorConnector(prescription, tooth))
+            findings.add(tooth, "nothing joins the parts on " + tooth.text());
+}
+
+constexpr Rule kRules[] = {
+    {.id = "connector.given",
+     .severity = Severity::Missing,
+     .requirement = "A major connector is named.",
+     .question = "Which major connector do you prescribe?",
+     .source =
+         "Nassani and Alotaibi, European Oral Research 2020: major connector, one of the four "
+         "variables a prescription is scored by",
+     .check = connectorIsNamed},
+    {.id = "connector.arch",
+     .severity = Severity::Conflict,
+     .requirement = "The major connector belongs to the arch of the appliance.",
+     .question = "This connector is one of the other arch. Which connector is meant?",
+     .source = "by definition of the connectors, Glossary of Prosthodontic Terms",
+     .check = onConnector<connectorSuitsArch>},
+    {.id = "connector.lingual-space",
+     .severity = Severity::Missing,
+     .requirement =
+         "For a lingual bar the depth from the gingival margin to the raised floor of the "
+         "mouth is measured and is enough.",
+     .question = "How far is it from the gingival margin to the floor of the mouth when the tongue "
+                 "is raised? If there is no room for a bar: shall we make a lingual plate?",
+     .source = "at least 7 mm in one school (Stratton and Wiebelt 1988), 8 mm in another (teaching "
+               "notes after McCracken; secondary sources); a setting of the laboratory, 8 mm by "
+               "default; mean depth 7.44 mm at the central incisor: Cameron et al., Journal of "
+               "Prosthodontics 2002",
+     .check = onConnector<barHasSpace>},
+    {.id = "connector.gingival-clearance",
+     .severity = Severity::Caution,
+     .requirement = "The border of the connector keeps its distance from the gingival margin, or "
+                    "covers it as a plate.",
+     .question = "The connector comes close to the gingival margin. Shall it stay there, or cover "
+                 "the teeth as a plate?",
+     .source = "upper 6 mm: University of Oklahoma, removable partial denture review questions, "
+               "question 21; lower 3 or 4 mm by school (teaching notes after McCracken; secondary "
+               "source); settings of the laboratory, 6 and 3 mm by default",
+     .check = onConnector<connectorClearsGingiva>},
+    {.id = "connector.strap-width",
+     .severity = Severity::Caution,
+     .requirement = "A palatal strap is at least 8 mm wide.",
+     .question = "The strap is narrower than is usual for its stiffness. May it be 8 mm wide?",
+     .source = source::kMcCracken,
+     .check = onConnector<strapIsWide>},
+    {.id = "connector.double-strap-opening",
+     .severity = Severity::Caution,
+     .requirement = "Between the two palatal straps at least 15 mm stay open, and they are wide "
+                    "enough: 6 mm in front, 8 mm behind.",
+     .question = "The opening between the straps, or the straps, are smaller than usual. Is that "
+                 "intended?",
+     .source = source::kMcCracken,
+     .check = onConnector<doubleStrapIsOpen>},
+    {.id = "connector.suits-class",
+     .severity = Severity::Caution,
+     .requirement = "The major connector suits the class, the span and the palate.",
+     .question = "This connector is seldom used for such an arch. Is it intended?",
+     .source = source::kMcCracken,
+     .check = onConnector<connectorSuitsClass>},
+    {.id = "connector.torus",
+     .severity = Severity::Conflict,
+     .requirement = "No strap, bar or plate crosses a torus without relief.",
+     .question = "There is a torus under the connector. Shall it be relieved, or shall we take a "
+                 "horseshoe or a double strap that leaves it free?",
+     .source = "patient safety: a rigid part on thin tissue over bone; teaching notes after "
+               "McCracken, secondary source",
+     .check = onConnector<torusIsRelieved>},
+    {.id = "connector.plate-rests",
+     .severity = Severity::Conflict,
+     .requirement = "A lingual plate has a rest at each end.",
+     .question =
+         "The lingual plate needs a rest at each end, else it presses the teeth outwards. On "
+         "which teeth?",
+     .source = source::kMcCracken,
+     .check = onConnector<plateEndsInRests>},
+    {.id = "connector.beading",
+     .severity = Severity::Caution,
+     .requirement = "No beading in the lower arch; no relief in the upper one without a torus or a "
+                    "hard raphe.",
+     .question =
+         "Beading is usual only in the upper arch, relief only in the lower. Is it intended?",
+     .source = source::kMcCracken,
+     .check = onConnector<beadingAndReliefSuitArch>},
+    {.id = "minor.joins",
+     .severity = Severity::Missing,
+     .requirement =
+         "Every rest, clasp and guide plate has a minor connector on its tooth or in the "
+         "embrasure beside it.",
+     .question = "Where shall the minor connector of this tooth run?",
+     .source = source::kCommonPractice,
+     .check = partsAreJoined},
+};
+
+}  // namespace
+
+std::span<const Rule> connectorRules() { return kRules; }
+
+}  // namespace domain

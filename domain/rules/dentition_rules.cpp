@@ -1,0 +1,181 @@
+#include <algorithm>
+
+#include "domain/design/support.h"
+#include "domain/rules/design_view.h"
+#include "domain/rules/rule.h"
+#include "domain/rules/sources.h"
+
+namespace domain {
+
+namespace {
+
+/// The teeth of the arch the chart says something about.
+ToothSet chartedTeeth(const Prescription& prescription) {
+    ToothSet teeth;
+    for (const Arch arch : {Arch::Upper, Arch::Lower})
+        for (int position = 0; position < kTeethInArch; ++position)
+            if (const Tooth tooth = Tooth::at(arch, position);
+                prescription.dentition.of(tooth) != Dentition::unnamed(tooth))
+                teeth.add(tooth);
+    return teeth;
+}
+
+void notationIsDeclared(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (prescription.notation) return;
+    ToothSet named = chartedTeeth(prescription);
+    for (const NamedTooth& tooth : namedTeeth(prescription)) named.add(tooth.tooth);
+    std::string ambiguous;
+    for (const Tooth tooth : named.teeth())
+        if (isAmbiguous(tooth)) ambiguous += (ambiguous.empty() ? "" : ", ") + tooth.text();
+    if (!ambiguous.empty())
+        findings.add(ambiguous + ": these are numbers of ISO 3950 and of the Universal notation");
+}
+
+void teethAreInTheArch(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    for (const NamedTooth& named : namedTeeth(prescription))
+        if (named.tooth.arch() != prescription.arch)
+            findings.add(named.tooth, std::string{named.what} + " on " + named.tooth.text() +
+                                          "; the appliance is for the " +
+                                          std::string{codeOf(prescription.arch)} + " arch");
+}
+
+void everyGapIsAnswered(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!isNewDenture(prescription)) return;
+    const ToothSet replaced = replacedTeeth(prescription);
+    for (int position = 0; position < kTeethInArch; ++position) {
+        const Tooth tooth = toothAt(prescription, position);
+        const ToothState state = prescription.dentition.of(tooth);
+        const bool gap = state == ToothState::Missing || state == ToothState::ToBeExtracted;
+        if (gap && !tooth.isThirdMolar() && !replaced.has(tooth))
+            findings.add(tooth, tooth.text() + " is " + wordsOf(state) + " and in no saddle");
+    }
+}
+
+void archIsPartlyToothless(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!isNewDenture(prescription)) return;
+    if (replacedTeeth(prescription).empty()) findings.add("no tooth is to be replaced");
+    bool remains = false;
+    for (int position = 0; position < kTeethInArch; ++position) {
+        const ToothState state = prescription.dentition.of(toothAt(prescription, position));
+        remains = remains || state == ToothState::Present || state == ToothState::Bridged;
+    }
+    if (!remains) findings.add("no tooth remains in the arch");
+}
+
+void replacedTeethAreMissing(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    for (const Tooth tooth : replacedTeeth(prescription).teeth()) {
+        const ToothState state = prescription.dentition.of(tooth);
+        // A third molar nobody charts counts as not replaced until a saddle names it.
+        const bool gone = state == ToothState::Missing || state == ToothState::ToBeExtracted ||
+                          (tooth.isThirdMolar() && state == ToothState::NotReplaced);
+        if (!gone)
+            findings.add(tooth, tooth.text() + " is in a saddle and charted as " + wordsOf(state));
+    }
+}
+
+void partsLeanOnStandingTeeth(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    for (const NamedTooth& named : namedTeeth(prescription)) {
+        const ToothState state = prescription.dentition.of(named.tooth);
+        if (named.leans && state != ToothState::Present && state != ToothState::Bridged)
+            findings.add(named.tooth, std::string{named.what} + " on " + named.tooth.text() +
+                                          ", which is charted as " + wordsOf(state));
+    }
+}
+
+void statedClassIsTheDerivedOne(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!isNewDenture(prescription) || !prescription.statedClass) return;
+    const auto stated = Kennedy::parse(*prescription.statedClass);
+    const auto derived = classify(prescription);
+    if (!stated)
+        findings.add("the stated class is none; expected one as \"III mod 1\"");
+    else if (!derived)
+        findings.add(stated->text() + " stated; nothing is to be replaced");
+    else if (*stated != *derived)
+        findings.add(stated->text() + " stated; the chart gives " + derived->text());
+}
+
+void statedSupportIsTheDerivedOne(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    const auto& stated = prescription.statedSupport;
+    const auto derived = supportOf(prescription);
+    if (!isNewDenture(prescription) || !stated || !derived || *stated == *derived) return;
+    // How long a bounded space two teeth may carry alone is one school against another.
+    const bool anyFreeEnd = std::ranges::any_of(areasOf(prescription), &EdentulousArea::isFreeEnd);
+    if (!anyFreeEnd && *stated != Support::Tissue && *derived != Support::Tissue) return;
+    findings.add(wordsOf(*stated) + " stated; the design gives " + wordsOf(*derived));
+}
+
+constexpr Rule kRules[] = {
+    {.id = "dentition.notation",
+     .severity = Severity::Missing,
+     .requirement = "The notation is declared where a tooth number is valid in two of them: 11-18, "
+                    "21-28, 31 and 32.",
+     .question = "In which notation are the tooth numbers written: ISO 3950 (two digits, quadrant "
+                 "first) or Universal (1 to 32)?",
+     .source =
+         "ISO 3950; HL7 dental data exchange implementation guide, crosswalk D1 (ISO 3950 and "
+         "Universal)",
+     .check = notationIsDeclared},
+    {.id = "dentition.arch",
+     .severity = Severity::Conflict,
+     .requirement = "Every tooth named is in the arch of the appliance.",
+     .question = "The appliance is for one arch and a tooth of the other is named. Which is meant?",
+     .source = "ISO 3950: the first digit is the quadrant",
+     .check = teethAreInTheArch},
+    {.id = "dentition.complete",
+     .severity = Severity::Missing,
+     .requirement = "Every missing tooth is to be replaced, closed, bridged, or said not to be "
+                    "replaced; third molars excepted.",
+     .question = "Is this missing tooth to be replaced? If not, please say so.",
+     .source = "Applegate's rules 2 and 4, as restated in teaching notes; Ankara University open "
+               "textbook of prosthodontics: the class follows the decision which spaces to restore",
+     .check = everyGapIsAnswered},
+    {.id = "dentition.partial",
+     .severity = Severity::Conflict,
+     .requirement = "At least one tooth is to be replaced and at least one remains.",
+     .question = "Which teeth is the denture to replace, and which remain?",
+     .source = "Kennedy (1925), by definition of a partly toothless arch",
+     .check = archIsPartlyToothless},
+    {.id = "dentition.replaced-present",
+     .severity = Severity::Conflict,
+     .requirement = "A tooth to be replaced is missing or planned for extraction.",
+     .question = "This tooth is to be replaced, yet the chart does not show it as missing. Will it "
+                 "be extracted?",
+     .source = source::kApplegate,
+     .check = replacedTeethAreMissing},
+    {.id = "dentition.part-on-absent",
+     .severity = Severity::Conflict,
+     .requirement = "No rest, clasp, plate or connector lies on a tooth that is missing or to be "
+                    "extracted.",
+     .question = "A part is drawn on a tooth that is not there or will go. On which tooth shall it "
+                 "be?",
+     .source = source::kApplegate,
+     .check = partsLeanOnStandingTeeth},
+    {.id = "design.kennedy-stated",
+     .severity = Severity::Conflict,
+     .requirement = "A stated Kennedy class and modification is the one the chart gives.",
+     .question = "The class you state is not the one the chart gives. Is a tooth missing in the "
+                 "chart, or one not to be replaced?",
+     .source = "Kennedy (1925) and Applegate's eight rules, as restated in teaching notes",
+     .check = statedClassIsTheDerivedOne},
+    {.id = "design.support-stated",
+     .severity = Severity::Conflict,
+     .requirement = "A stated support is the one the design gives.",
+     .question = "The support you state is not the one the design gives. Which is meant?",
+     .source = "Ankara University open textbook of prosthodontics: free ends rest on teeth and "
+               "tissue",
+     .check = statedSupportIsTheDerivedOne},
+};
+
+}  // namespace
+
+std::span<const Rule> dentitionRules() { return kRules; }
+
+}  // namespace domain

@@ -1,0 +1,146 @@
+#include <algorithm>
+#include <initializer_list>
+
+#include "domain/rules/design_view.h"
+#include "domain/rules/rule.h"
+#include "domain/rules/sources.h"
+
+namespace domain {
+
+namespace {
+
+bool holdsAny(const Prescription& prescription, std::initializer_list<EnclosureKind> kinds) {
+    return std::ranges::any_of(prescription.enclosures, [&](const Enclosure& enclosure) {
+        return std::ranges::count(kinds, enclosure.kind) > 0;
+    });
+}
+
+bool holdsWorkingArch(const Prescription& prescription) {
+    return holdsAny(prescription, {EnclosureKind::WorkingCast, EnclosureKind::WorkingImpression,
+                                   EnclosureKind::WorkingScan});
+}
+
+/// As the prescription says; where it does not, by the chart of the opposing arch.
+bool isOpposed(const Prescription& prescription) {
+    if (prescription.occlusion.opposed) return *prescription.occlusion.opposed;
+    const Arch other = prescription.arch == Arch::Upper ? Arch::Lower : Arch::Upper;
+    return std::ranges::any_of(replacedTeeth(prescription).teeth(), [&](Tooth tooth) {
+        return prescription.dentition.stands(Tooth::at(other, tooth.position()));
+    });
+}
+
+void workingArchCame(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    // Work on a denture that exists is done on that denture, or on the impression inside it.
+    const bool dentureCame = applianceOf(prescription) && !isNewDenture(prescription) &&
+                             holdsAny(prescription, {EnclosureKind::PresentDenture});
+    if (!holdsWorkingArch(prescription) && !dentureCame)
+        findings.add("no cast, impression or scan of the " +
+                     std::string{codeOf(prescription.arch)} + " arch");
+}
+
+void opposingArchCame(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!isNewDenture(prescription) || !isOpposed(prescription)) return;
+    if (!holdsAny(prescription, {EnclosureKind::OpposingCast, EnclosureKind::OpposingImpression,
+                                 EnclosureKind::OpposingScan}))
+        findings.add("a replaced tooth has an antagonist, and nothing came of the opposing arch");
+}
+
+void jawRelationCame(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!isNewDenture(prescription) || !isOpposed(prescription)) return;
+    const auto& relation = prescription.occlusion.jawRelation;
+    if (!relation) return findings.add("not said how the jaws meet");
+    const bool recordCame = holdsAny(prescription, {EnclosureKind::JawRelationRecord});
+    const bool scanCame =
+        holdsAny(prescription, {EnclosureKind::WorkingScan, EnclosureKind::OpposingScan});
+    switch (*relation) {
+        case JawRelation::StableStops:
+        case JawRelation::OcclusionRims:  // made here, so the record comes later
+            return;
+        case JawRelation::InterocclusalRecord:
+            if (!recordCame) findings.add("an interocclusal record is named and did not come");
+            return;
+        case JawRelation::BiteScan:
+            if (!recordCame && !scanCame) findings.add("a bite scan is named and no scan came");
+            return;
+    }
+}
+
+void enclosuresAreDisinfected(const Examination& examination, Findings& findings) {
+    for (const Enclosure& enclosure : examination.prescription.enclosures) {
+        if (!isPhysical(enclosure.kind)) continue;
+        const auto& disinfection = enclosure.disinfection;
+        if (!disinfection || isBlank(disinfection->agent))
+            findings.add(wordsOf(enclosure.kind) + ": not said with what it was disinfected");
+        else if (disinfection->contact <= 0_min)
+            findings.add(wordsOf(enclosure.kind) + ": not said for how long it was disinfected");
+    }
+}
+
+bool isDigest(const std::string& text) {
+    return text.size() == 64 && text.find_first_not_of("0123456789abcdef") == std::string::npos;
+}
+
+void scansAreTheOnesNamed(const Examination& examination, Findings& findings) {
+    for (const Enclosure& enclosure : examination.prescription.enclosures) {
+        if (enclosure.kind != EnclosureKind::WorkingScan &&
+            enclosure.kind != EnclosureKind::OpposingScan)
+            continue;
+        if (!enclosure.sha256)
+            findings.add(wordsOf(enclosure.kind) + ": no SHA-256 of the file");
+        else if (!isDigest(*enclosure.sha256))
+            findings.add(wordsOf(enclosure.kind) +
+                         ": its SHA-256 is not 64 lower-case hexadecimal digits");
+    }
+}
+
+constexpr Rule kRules[] = {
+    {.id = "enclosure.working",
+     .severity = Severity::Missing,
+     .requirement = "A cast, an impression or a scan of the working arch came; for work on a "
+                    "denture that exists, the denture will do.",
+     .question = "Please send a master cast, an impression or a scan of the arch to be treated.",
+     .source = source::kCommonPractice,
+     .check = workingArchCame},
+    {.id = "enclosure.opposing",
+     .severity = Severity::Missing,
+     .requirement = "The opposing arch came, where a replaced tooth has an antagonist.",
+     .question = "Please send a cast, an impression or a scan of the opposing arch, or say that no "
+                 "replaced tooth has an antagonist.",
+     .source = source::kCommonPractice,
+     .check = opposingArchCame},
+    {.id = "enclosure.jaw-relation",
+     .severity = Severity::Missing,
+     .requirement =
+         "The jaw relation is known: by stable stops of the remaining teeth, by a record "
+         "that came, or by rims still to be made.",
+     .question = "Do the remaining teeth alone show how the jaws meet? If not, please send a jaw "
+                 "relation record, or ask for occlusion rims.",
+     .source = source::kCommonPractice,
+     .check = jawRelationCame},
+    {.id = "enclosure.disinfection",
+     .severity = Severity::Caution,
+     .requirement = "It is said with what, and for how long, each thing that was in the mouth was "
+                    "disinfected; else the laboratory disinfects it and records that.",
+     .question = "With what, and for how long, were the enclosed items disinfected?",
+     .source =
+         "CDC, Guidelines for Infection Control in Dental Health-Care Settings (2003), dental "
+         "laboratory; South Carolina R.39-8(B)",
+     .check = enclosuresAreDisinfected},
+    {.id = "enclosure.digest",
+     .severity = Severity::Conflict,
+     .requirement = "Each scan file is identified by its SHA-256.",
+     .question =
+         "Please state the SHA-256 of each scan file, so that we can be sure to work on the "
+         "one you sent.",
+     .source = "FIPS 180-4 (the digest); that a file needs one is common practice, no source",
+     .check = scansAreTheOnesNamed},
+};
+
+}  // namespace
+
+std::span<const Rule> enclosureRules() { return kRules; }
+
+}  // namespace domain

@@ -1,0 +1,182 @@
+#include <algorithm>
+
+#include "domain/rules/design_view.h"
+#include "domain/rules/rule.h"
+#include "domain/rules/sources.h"
+
+namespace domain {
+
+namespace {
+
+constexpr std::size_t kFewestRests = 3;
+
+/// Whether the end of an area is carried there. An incisor may be too weak to carry a rest: then
+/// the next tooth away from the space will do.
+bool isCarried(const Prescription& prescription, Tooth abutment) {
+    if (hasRest(prescription, abutment)) return true;
+    if (abutment.kind() != ToothKind::Incisor) return false;
+    return std::ranges::any_of(std::initializer_list<Surface>{Surface::Mesial, Surface::Distal},
+                               [&](Surface side) {
+                                   const auto next = neighbour(abutment, side);
+                                   return next && hasRest(prescription, *next);
+                               });
+}
+
+void restAtEnds(const Prescription& prescription, bool freeEnd, Findings& findings) {
+    if (!isMetal(prescription)) return;
+    for (const EdentulousArea& area : areasOf(prescription)) {
+        if (area.isFreeEnd() != freeEnd) continue;
+        for (const Tooth abutment : abutmentsOf(prescription, area))
+            if (!isCarried(prescription, abutment))
+                findings.add(abutment,
+                             "no rest on " + abutment.text() + ", beside the space of " +
+                                 toothAt(prescription, area.first).text() +
+                                 (area.first == area.last
+                                      ? std::string{}
+                                      : " to " + toothAt(prescription, area.last).text()));
+    }
+}
+
+void boundedSaddlesAreCarried(const Examination& examination, Findings& findings) {
+    restAtEnds(examination.prescription, false, findings);
+}
+
+void freeEndAbutmentsCarryRests(const Examination& examination, Findings& findings) {
+    restAtEnds(examination.prescription, true, findings);
+}
+
+void restsAreEnough(const Examination& examination, Findings& findings) {
+    const auto count = examination.prescription.rests.size();
+    if (isMetal(examination.prescription) && count < kFewestRests)
+        findings.add(std::to_string(count) + " given; at least " + std::to_string(kFewestRests) +
+                     " are asked");
+}
+
+void seatsAreSaid(const Examination& examination, Findings& findings) {
+    if (!isMetal(examination.prescription)) return;
+    for (const Rest& rest : examination.prescription.rests)
+        if (!rest.seatPrepared)
+            findings.add(rest.tooth, wordsOf(rest.kind) + " rest on " + rest.tooth.text() +
+                                         ": not said whether its seat is prepared");
+}
+
+void seatsAreDeepEnough(const Examination& examination, Findings& findings) {
+    if (!isMetal(examination.prescription)) return;
+    const Microns limit = examination.limits.restThickness;
+    for (const Rest& rest : examination.prescription.rests)
+        if (rest.seatDepth && *rest.seatDepth < limit)
+            findings.add(rest.tooth,
+                         "seat on " + rest.tooth.text() + ": " + tooLittle(*rest.seatDepth, limit));
+}
+
+void opposingTeethLeaveRoom(const Examination& examination, Findings& findings) {
+    if (!isMetal(examination.prescription)) return;
+    const Microns limit = examination.limits.restThickness;
+    for (const Rest& rest : examination.prescription.rests)
+        if (rest.clearance && *rest.clearance < limit)
+            findings.add(rest.tooth, "room over the rest on " + rest.tooth.text() + ": " +
+                                         tooLittle(*rest.clearance, limit));
+}
+
+void restSuitsTooth(const Examination& examination, Findings& findings) {
+    for (const Rest& rest : examination.prescription.rests) {
+        const ToothKind kind = rest.tooth.kind();
+        const bool posterior = kind == ToothKind::Premolar || kind == ToothKind::Molar;
+        if (posterior != (rest.kind == RestKind::Occlusal))
+            findings.add(rest.tooth, wordsOf(rest.kind) + " rest on " + rest.tooth.text());
+    }
+}
+
+void lowerIncisorsAreSpared(const Examination& examination, Findings& findings) {
+    for (const Rest& rest : examination.prescription.rests)
+        if (rest.kind == RestKind::Cingulum && rest.tooth.arch() == Arch::Lower &&
+            rest.tooth.kind() == ToothKind::Incisor)
+            findings.add(rest.tooth, "cingulum rest on " + rest.tooth.text());
+}
+
+void resinCarriesNoRests(const Examination& examination, Findings& findings) {
+    if (!isInterim(examination.prescription)) return;
+    for (const Rest& rest : examination.prescription.rests)
+        findings.add(rest.tooth, wordsOf(rest.kind) + " rest on " + rest.tooth.text() +
+                                     " in an all-resin denture");
+}
+
+constexpr Rule kRules[] = {
+    {.id = "rest.bounded-saddle",
+     .severity = Severity::Conflict,
+     .requirement = "A bounded saddle of a metal framework has a rest at each end; where the "
+                    "neighbour is an incisor, on it or on the tooth beyond.",
+     .question = "The saddle has no rest at this end. On which tooth may we place one, and is a "
+                 "seat prepared?",
+     .source = source::kCommonPractice,
+     .check = boundedSaddlesAreCarried},
+    {.id = "rest.free-end",
+     .severity = Severity::Conflict,
+     .requirement = "The abutment of a free-end saddle carries a rest.",
+     .question = "The last tooth before the free end has no rest. Shall it carry one, mesial or "
+                 "distal, and is a seat prepared?",
+     .source =
+         "Krol, Dental Clinics of North America 1973 (mesial rest); that it carries one at all "
+         "is common practice, no source",
+     .check = freeEndAbutmentsCarryRests},
+    {.id = "rest.count",
+     .severity = Severity::Caution,
+     .requirement = "A framework has at least three rests, widely spaced.",
+     .question = "The framework has fewer than three rests. Is that intended?",
+     .source = source::kMcCracken,
+     .check = restsAreEnough},
+    {.id = "rest.seat",
+     .severity = Severity::Missing,
+     .requirement = "For every rest it is said whether its seat is prepared.",
+     .question = "Is the seat of this rest prepared in the tooth?",
+     .source = "of 81 rests surveyed in dentures 11 lay in prepared seats (South African Dental "
+               "Journal 2022); that it must be said is common practice, no source",
+     .check = seatsAreSaid},
+    {.id = "rest.seat-depth",
+     .severity = Severity::Caution,
+     .requirement = "A seat is deep enough for the thickness the rest needs.",
+     .question =
+         "The seat is shallower than the rest is thick. Can it be deepened, or is a thinner "
+         "rest intended?",
+     .source =
+         "1.0 mm in one school, 1.5 mm in another (teaching notes after Davenport et al., "
+         "British Dental Journal series, and after McCracken; secondary sources); a setting of "
+         "the laboratory, 1.0 mm by default",
+     .check = seatsAreDeepEnough},
+    {.id = "rest.kind",
+     .severity = Severity::Conflict,
+     .requirement = "An occlusal rest lies on a premolar or molar; a cingulum or incisal rest on a "
+                    "canine or incisor.",
+     .question = "This kind of rest does not fit this tooth. Which rest, or which tooth, is meant?",
+     .source = "by definition of the rests, Glossary of Prosthodontic Terms",
+     .check = restSuitsTooth},
+    {.id = "rest.lower-incisor",
+     .severity = Severity::Caution,
+     .requirement = "No cingulum rest lies on a lower incisor: its enamel is mostly too thin for a "
+                    "seat.",
+     .question = "A cingulum rest on a lower incisor is seldom possible in enamel. Is it intended?",
+     .source = source::kMcCracken,
+     .check = lowerIncisorsAreSpared},
+    {.id = "rest.clearance",
+     .severity = Severity::Caution,
+     .requirement = "The opposing tooth leaves room for the thickness of the rest.",
+     .question = "The opposing tooth leaves too little room for this rest. Can room be made?",
+     .source =
+         "1.0 mm in one school, 1.5 mm in another (teaching notes after Davenport et al., "
+         "British Dental Journal series, and after McCracken; secondary sources); a setting of "
+         "the laboratory, 1.0 mm by default",
+     .check = opposingTeethLeaveRoom},
+    {.id = "rest.none-in-resin",
+     .severity = Severity::Conflict,
+     .requirement = "An all-resin interim denture has no rests: tissue supports it.",
+     .question = "An interim denture of resin alone cannot carry a rest. Is a framework denture "
+                 "meant, or shall the rest be left out?",
+     .source = source::kCommonPractice,
+     .check = resinCarriesNoRests},
+};
+
+}  // namespace
+
+std::span<const Rule> restRules() { return kRules; }
+
+}  // namespace domain

@@ -1,0 +1,137 @@
+#include <algorithm>
+
+#include "domain/rules/design_view.h"
+#include "domain/rules/rule.h"
+#include "domain/rules/sources.h"
+
+namespace domain {
+
+namespace {
+
+constexpr Millidegrees kSteepestTilt = Millidegrees::of(10'000);
+
+/// The abutments a clasped design is guided and held by: those with a clasp or a guide plate, and
+/// those beside a space. A rest far from any space needs no survey.
+ToothSet surveyedTeeth(const Prescription& prescription) {
+    ToothSet teeth;
+    for (const Clasp& clasp : prescription.clasps) teeth.add(clasp.tooth);
+    for (const GuidePlate& plate : prescription.guidePlates) teeth.add(plate.tooth);
+    for (const EdentulousArea& area : areasOf(prescription))
+        for (const Tooth tooth : abutmentsOf(prescription, area))
+            if (hasRest(prescription, tooth)) teeth.add(tooth);
+    return teeth;
+}
+
+bool isClasped(const Prescription& prescription, Tooth tooth) {
+    return std::ranges::count(prescription.clasps, tooth, &Clasp::tooth) > 0;
+}
+
+void abutmentsAreSurveyed(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!isMetal(prescription) || prescription.clasps.empty()) return;
+    for (const Tooth tooth : surveyedTeeth(prescription).teeth()) {
+        const AbutmentSurvey* surveyed = surveyOf(prescription, tooth);
+        if (!surveyed) {
+            findings.add(tooth, "no survey of " + tooth.text());
+            continue;
+        }
+        if (surveyed->heightOfContour != true)
+            findings.add(tooth, "no height of contour marked on " + tooth.text());
+        const bool measured = std::ranges::any_of(
+            surveyed->undercuts,
+            [](const Undercut& undercut) { return undercut.depth.has_value(); });
+        if (isClasped(prescription, tooth) && !measured)
+            findings.add(tooth, "no undercut measured on " + tooth.text());
+    }
+}
+
+void pathIsRecorded(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!isMetal(prescription)) return;
+    if (!prescription.survey.path) findings.add("no path of insertion");
+    if (prescription.survey.tripodMarked != true)
+        findings.add("the cast is not said to be tripod-marked");
+}
+
+void tiltIsSmall(const Examination& examination, Findings& findings) {
+    const auto& path = examination.prescription.survey.path;
+    if (path && path->tilt > kSteepestTilt)
+        findings.add(text(path->tilt) + " given; at most " + text(kSteepestTilt) + " is usual");
+}
+
+void guidePlanesAreSaid(const Examination& examination, Findings& findings) {
+    if (!isMetal(examination.prescription)) return;
+    for (const GuidePlate& plate : examination.prescription.guidePlates)
+        if (!plate.planePrepared)
+            findings.add(plate.tooth, "guide plate on " + plate.tooth.text() +
+                                          ": not said whether its guide plane is prepared");
+}
+
+struct Heights {
+    Microns least;
+    Microns most;
+};
+constexpr Heights kBesideFreeEnd{1500_um, 2000_um};
+/// 3 to 4 mm in one school, at least 2 mm in another: the wider range.
+constexpr Heights kBounded{2000_um, 4000_um};
+
+void guidePlaneHeightsSuit(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!isMetal(prescription)) return;
+    for (const GuidePlate& plate : prescription.guidePlates) {
+        const bool freeEnd = isBesideFreeEnd(prescription, plate.tooth);
+        const Heights usual = freeEnd ? kBesideFreeEnd : kBounded;
+        if (plate.planeHeight &&
+            (*plate.planeHeight < usual.least || *plate.planeHeight > usual.most))
+            findings.add(plate.tooth, text(*plate.planeHeight) + " given on " + plate.tooth.text() +
+                                          "; " + text(usual.least) + " to " + text(usual.most) +
+                                          " is usual " +
+                                          (freeEnd ? "beside a free end" : "beside other spaces"));
+    }
+}
+
+constexpr Rule kRules[] = {
+    {.id = "survey.present",
+     .severity = Severity::Missing,
+     .requirement = "Every abutment of a clasped design is surveyed: its height of contour is "
+                    "marked, and where it is clasped its undercuts are measured.",
+     .question = "Please survey this abutment and give its height of contour and the places and "
+                 "depths of its undercuts, or ask us to survey it.",
+     .source = source::kCommonPractice,
+     .check = abutmentsAreSurveyed},
+    {.id = "survey.path",
+     .severity = Severity::Missing,
+     .requirement = "The path of insertion is recorded, and the cast is tripod-marked.",
+     .question =
+         "Along which path shall the denture go in: at no tilt, or tilted which way and how "
+         "far? Is the cast tripod-marked?",
+     .source = source::kCommonPractice,
+     .check = pathIsRecorded},
+    {.id = "survey.tilt",
+     .severity = Severity::Caution,
+     .requirement = "The cast is tilted by not more than 10 degrees.",
+     .question = "The tilt is steeper than usual. Is it intended?",
+     .source = "McCracken's Removable Partial Prosthodontics, from memory",
+     .check = tiltIsSmall},
+    {.id = "guide.plane",
+     .severity = Severity::Missing,
+     .requirement = "For every guide plate it is said whether its guide plane is prepared.",
+     .question = "Is a guide plane prepared on this tooth?",
+     .source = source::kCommonPractice,
+     .check = guidePlanesAreSaid},
+    {.id = "guide.height",
+     .severity = Severity::Caution,
+     .requirement = "The height of a guide plane suits its place: 1.5 to 2 mm beside a free end, 2 "
+                    "to 4 mm elsewhere.",
+     .question = "The guide plane is lower or higher than usual here. Is it intended?",
+     .source = "Dalhousie University, removable partial denture manual (at least 2 mm); 3 to 4 mm, "
+               "and 1.5 to 2 mm beside a free end, by teaching notes after McCracken, secondary "
+               "source",
+     .check = guidePlaneHeightsSuit},
+};
+
+}  // namespace
+
+std::span<const Rule> surveyRules() { return kRules; }
+
+}  // namespace domain
