@@ -1,0 +1,183 @@
+#include "domain/rules/examine.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "domain/design/fulcrum.h"
+#include "tests/rules/rule_cases.h"
+#include "tests/support/designs.h"
+
+namespace {
+
+using namespace domain;
+using rule_cases::on;
+using testing::AllOf;
+using testing::Contains;
+using testing::Each;
+using testing::Field;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+using testing::UnorderedElementsAre;
+
+std::vector<std::string> idsOf(const std::vector<Finding>& findings) {
+    std::vector<std::string> ids;
+    for (const Finding& finding : findings) ids.push_back(finding.rule);
+    return ids;
+}
+
+std::vector<Finding> examined(const Prescription& prescription, const HouseLimits& limits = {}) {
+    return examine(prescription, support::examinationDay(), limits);
+}
+
+TEST(Examination, CollectsAllFaultsAndNeverStopsAtTheFirst) {
+    Prescription prescription = support::upperClassIIIMod1();
+    prescription.identity.prescriberRegistration = {};
+    on(16_fdi, prescription.clasps).reciprocation = {};
+    prescription.shades.clear();
+    EXPECT_THAT(idsOf(examined(prescription)),
+                UnorderedElementsAre("admin.registration", "clasp.reciprocation", "shade.given"));
+}
+
+TEST(Examination, OfAnEmptyPrescriptionFindsWhatIsMissingAndNothingInConflict) {
+    const auto findings = examined(Prescription{});
+    EXPECT_THAT(idsOf(findings), Contains("admin.description"));
+    EXPECT_THAT(findings, Each(Field(&Finding::severity, Severity::Missing)));
+    EXPECT_TRUE(blocks(findings));
+}
+
+TEST(Examination, OfAFrameworkOnAChartWithNoToothLeftStillFindsAndDoesNotCrash) {
+    Prescription prescription = support::upperClassIV();
+    for (int position = 0; position < kTeethInArch; ++position)
+        prescription.dentition.set(Tooth::at(Arch::Upper, position), ToothState::Missing);
+    EXPECT_THAT(idsOf(examined(prescription)), Contains("dentition.partial"));
+}
+
+TEST(Examination, CarriesTheToothTheSourceAndTheQuestionInEveryFinding) {
+    Prescription prescription = support::upperClassIIIMod1();
+    on(16_fdi, prescription.clasps).reciprocation = {};
+    const auto findings = examined(prescription);
+    ASSERT_EQ(findings.size(), 1U);
+    EXPECT_EQ(findings.front().tooth, 16_fdi);
+    EXPECT_EQ(findings.front().severity, Severity::Conflict);
+    EXPECT_THAT(findings.front().found, HasSubstr("16"));
+    EXPECT_THAT(findings.front().source, HasSubstr("Kumbuloglu"));
+    EXPECT_THAT(findings.front().question, Not(IsEmpty()));
+}
+
+TEST(Examination, SpeaksOfNobodyByName) {
+    Prescription prescription = support::lowerClassI();
+    prescription.clasps.clear();
+    prescription.issued = {};
+    prescription.dentition.set(42_fdi, ToothState::Missing);
+    for (const Finding& finding : examined(prescription))
+        for (const auto& name :
+             {prescription.identity.patientName, prescription.identity.prescriberName,
+              prescription.identity.remarks})
+            EXPECT_THAT(finding.found, Not(HasSubstr(name.value_or("-"))));
+}
+
+// The same row asks for an answer and refuses one that cannot be.
+TEST(Examination, TellsAMissingAnswerFromAnImpossibleOne) {
+    Prescription prescription = support::lowerClassI();
+    prescription.survey.lingualDepth = {};
+    EXPECT_THAT(examined(prescription),
+                Contains(AllOf(Field(&Finding::rule, "connector.lingual-space"),
+                               Field(&Finding::severity, Severity::Missing))));
+    prescription.survey.lingualDepth = 5000_um;
+    EXPECT_THAT(examined(prescription),
+                Contains(AllOf(Field(&Finding::rule, "connector.lingual-space"),
+                               Field(&Finding::severity, Severity::Conflict))));
+}
+
+// Cameron et al., Journal of Prosthodontics 2002: mean depth 7.44 mm at the central incisor,
+// between the limit of one school (8 mm) and that of the other (7 mm).
+TEST(LingualSpace, OfTheMeanMouthIsRefusedAtEightAndPassesAtSevenMillimetres) {
+    Prescription prescription = support::lowerClassI();
+    prescription.survey.lingualDepth = 7440_um;
+    const auto refused = examined(prescription, {.lingualBarSpace = 8000_um});
+    ASSERT_THAT(idsOf(refused), UnorderedElementsAre("connector.lingual-space"));
+    EXPECT_THAT(refused.front().found, HasSubstr("7.44 mm given; this laboratory asks 8 mm"));
+    EXPECT_THAT(examined(prescription, {.lingualBarSpace = 7000_um}), IsEmpty());
+}
+
+// One school needs 4 to 5 mm of sulcus for a bar clasp, the other 7 mm.
+TEST(BarClaspSulcus, PassesByOneSchoolAndIsRefusedByTheOther) {
+    Prescription prescription = support::lowerClassI();
+    prescription.survey.sulcusDepth = 6000_um;
+    EXPECT_THAT(examined(prescription), IsEmpty());
+    EXPECT_THAT(idsOf(examined(prescription, {.barClaspSulcus = 7000_um})),
+                UnorderedElementsAre("clasp.bar-sulcus", "clasp.bar-sulcus"));
+}
+
+// Work on a denture that exists is asked for its paper, its enclosures and its materials, not for a
+// design nobody needs.
+TEST(Repair, NeedsNoDesign) {
+    Prescription prescription = support::interimUpper();
+    prescription.appliance = Appliance::Repair;
+    prescription.saddles.clear();
+    prescription.clasps.clear();
+    prescription.shades.clear();
+    prescription.majorConnector = {};
+    prescription.dentition = {};
+    prescription.statedClass = {};
+    prescription.statedSupport = {};
+    EXPECT_THAT(examined(prescription), IsEmpty());
+}
+
+TEST(Reline, NeedsTheBaseResinAndNoDesign) {
+    Prescription prescription = support::interimUpper();
+    prescription.appliance = Appliance::Reline;
+    prescription.saddles.clear();
+    prescription.clasps.clear();
+    prescription.shades.clear();
+    EXPECT_THAT(examined(prescription), IsEmpty());
+}
+
+// A kind of work that is not said is asked for; what the design shows is asked in the same breath.
+TEST(UnsaidAppliance, IsTakenForAFrameworkWhereOneIsDescribed) {
+    Prescription prescription = support::upperClassIIIMod1();
+    prescription.appliance = {};
+    prescription.survey.path = {};
+    EXPECT_THAT(idsOf(examined(prescription)),
+                UnorderedElementsAre("admin.description", "survey.path"));
+}
+
+// Class II mod 1, fulcrum through the distal rest of the left second premolar and that of the right
+// second molar: the best indirect retainer is a mesial rest on the right first premolar (published
+// worked example of a teaching set; secondary source).
+TEST(FulcrumLine, OfThePublishedExampleHasTheFirstPremolarAcrossIt) {
+    Prescription prescription;
+    prescription.arch = Arch::Lower;
+    prescription.saddles = {
+        {.teeth = {36_fdi, 37_fdi},
+         .base = {},
+         .retention = {},
+         .finishLines = {},
+         .tissueStop = {}},
+        {.teeth = {46_fdi}, .base = {}, .retention = {}, .finishLines = {}, .tissueStop = {}}};
+    for (const Tooth tooth : {36_fdi, 37_fdi, 46_fdi})
+        prescription.dentition.set(tooth, ToothState::Missing);
+    for (const Tooth tooth : {47_fdi, 35_fdi})
+        prescription.rests.push_back({.tooth = tooth,
+                                      .kind = RestKind::Occlusal,
+                                      .side = Surface::Distal,
+                                      .seatPrepared = {},
+                                      .seatDepth = {},
+                                      .clearance = {}});
+    const auto fulcrum = fulcrumOf(prescription);
+    ASSERT_TRUE(fulcrum);
+    EXPECT_TRUE(fulcrum->isAcross(arcPlace(44_fdi, Surface::Mesial)));
+    EXPECT_FALSE(fulcrum->isAcross(arcPlace(47_fdi, Surface::Distal)));
+    EXPECT_FALSE(fulcrum->isAcross(arcPlace(36_fdi, Surface::Mesial)));
+}
+
+// University of Oklahoma, review question 1: always in Class I and II, never in Class III.
+TEST(FulcrumLine, ExistsInClassIAndIIAndNeverInClassIII) {
+    EXPECT_TRUE(fulcrumOf(support::lowerClassI()));
+    EXPECT_TRUE(fulcrumOf(support::upperClassIIMod1()));
+    EXPECT_FALSE(fulcrumOf(support::upperClassIIIMod1()));
+    EXPECT_FALSE(fulcrumOf(support::lowerClassIIIMod1()));
+}
+
+}  // namespace

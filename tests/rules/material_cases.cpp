@@ -1,0 +1,214 @@
+#include "tests/rules/rule_cases.h"
+
+namespace rule_cases {
+
+using namespace domain;
+using namespace support;
+using P = Prescription;
+
+namespace {
+
+void makeSensitive(P& p, Sensitivity sensitivity) {
+    p.sensitivities = {.noneKnown = {}, .known = {sensitivity}};
+}
+
+void takeMaterial(P& p, FrameworkMaterial material, FrameworkMaking making) {
+    p.framework.material = material;
+    p.framework.making = making;
+}
+
+constexpr RuleCase kCases[] = {
+    {"retention.kind", "not said", upperClassIIIMod1,
+     [](P& p) { p.saddles.front().retention = {}; },
+     [](P& p) { p.saddles.front().retention = ResinRetention::Bead; }},
+    {"retention.kind", "not said, nor the base", upperClassIIIMod1,
+     [](P& p) {
+         p.saddles.front().retention = {};
+         p.saddles.front().base = {};
+     },
+     [](P& p) {
+         p.saddles.front().retention = {};
+         p.saddles.front().base = BaseKind::Metal;
+     }},
+    {"retention.metal-base", "a lattice on a metal base", upperClassIIIMod1,
+     [](P& p) { p.saddles.front().base = BaseKind::Metal; },
+     [](P& p) {
+         p.saddles.front().base = BaseKind::Metal;
+         p.saddles.front().retention = ResinRetention::Bead;
+     }},
+    {"retention.all-resin", "a mesh in an interim denture", interimUpper,
+     [](P& p) { p.saddles.front().retention = ResinRetention::Mesh; },
+     [](P& p) { p.saddles.front().base = {}; }},
+    {"retention.all-resin", "a metal base in an interim denture", interimUpper,
+     [](P& p) { p.saddles.front().base = BaseKind::Metal; },
+     [](P& p) { p.saddles.front().base = BaseKind::Resin; }},
+    {"retention.tissue-stop", "none under a free end", lowerClassI,
+     [](P& p) { p.saddles.front().tissueStop = {}; },
+     [](P& p) {
+         p = lowerClassIIMod1();
+         p.saddles.back().tissueStop = {};  // a bounded saddle
+     }},
+    {"retention.tissue-stop", "said to be left out", lowerClassI,
+     [](P& p) { p.saddles.back().tissueStop = false; },
+     [](P& p) {
+         p.saddles.back().tissueStop = false;
+         p.saddles.back().retention = ResinRetention::Bead;
+     }},
+    {"finish-line.both", "no internal line", upperClassIIIMod1,
+     [](P& p) { p.saddles.front().finishLines.internal = {}; },
+     [](P& p) { p.saddles.front().finishLines.offset = {}; }},
+    {"finish-line.both", "the external line left out", lowerClassIIMod1,
+     [](P& p) { p.saddles.front().finishLines.external = false; },
+     [](P& p) { p.saddles.back().finishLines.external = false; }},  // the metal base
+    // University of Oklahoma, review question 142.
+    {"finish-line.offset", "one on top of the other", upperClassIIIMod1,
+     [](P& p) { p.saddles.front().finishLines.offset = false; },
+     [](P& p) { p.saddles.front().finishLines.offset = {}; }},
+
+    {"alloy.given", "no material", upperClassIIIMod1, [](P& p) { p.framework.material = {}; },
+     [](P& p) { p.framework.nickel = p.framework.cadmium = {}; }},
+    {"alloy.given", "no way of making", upperClassIIIMod1, [](P& p) { p.framework.making = {}; },
+     [](P& p) {
+         p = interimUpper();
+         p.framework = {};
+     }},
+    {"alloy.making", "a polymer, cast", upperClassIIIMod1,
+     [](P& p) { takeMaterial(p, FrameworkMaterial::Polyetheretherketone, FrameworkMaking::Cast); },
+     [](P& p) {
+         takeMaterial(p, FrameworkMaterial::Polyetheretherketone, FrameworkMaking::Milled);
+     }},
+    {"alloy.making", "acetal, printed", upperClassIIIMod1,
+     [](P& p) { takeMaterial(p, FrameworkMaterial::Acetal, FrameworkMaking::Printed); },
+     [](P& p) { takeMaterial(p, FrameworkMaterial::CobaltChromium, FrameworkMaking::Printed); }},
+    // ISO 22674: nickel free is below 0.1 %.
+    {"alloy.nickel", "0.1 % of nickel", upperClassIIIMod1,
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Nickel);
+         p.framework.nickel = 1000_ppm;
+     },
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Nickel);
+         p.framework.nickel = 999_ppm;
+     }},
+    {"alloy.nickel", "a nickel-chromium framework", upperClassIIIMod1,
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Nickel);
+         p.framework.material = FrameworkMaterial::NickelChromium;
+     },
+     [](P& p) { p.framework.material = FrameworkMaterial::NickelChromium; }},
+    {"alloy.nickel", "a nickel-chromium clasp", upperClassIIIMod1,
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Nickel);
+         on(16_fdi, p.clasps).material = ArmMaterial::CastNickelChromium;
+     },
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Nickel);
+         on(16_fdi, p.clasps).material = ArmMaterial::CastGold;
+     }},
+    {"alloy.nickel-stated", "cobalt-chromium with nickel not stated", upperClassIIIMod1,
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Nickel);
+         p.framework.nickel = {};
+     },
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Nickel);
+         p.framework.nickel = {};
+         p.framework.material = FrameworkMaterial::Titanium;
+     }},
+    {"alloy.nickel-wire", "a wrought arm", lowerClassIIMod1,
+     [](P& p) { makeSensitive(p, Sensitivity::Nickel); },
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Nickel);
+         on(34_fdi, p.clasps).material = ArmMaterial::CastGold;
+     }},
+    {"alloy.cobalt-chromium", "a cobalt-sensitive patient", upperClassIIIMod1,
+     [](P& p) { makeSensitive(p, Sensitivity::Cobalt); },
+     [](P& p) { makeSensitive(p, Sensitivity::Latex); }},
+    {"alloy.cobalt-chromium", "a chromium-sensitive patient and nickel-chromium", upperClassIIIMod1,
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Chromium);
+         p.framework.material = FrameworkMaterial::NickelChromium;
+         for (Clasp& clasp : p.clasps) clasp.material = ArmMaterial::CastGold;
+     },
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Cobalt);
+         p.framework.material = FrameworkMaterial::NickelChromium;
+         for (Clasp& clasp : p.clasps) clasp.material = ArmMaterial::CastGold;
+     }},
+    // ISO 22674, clause 5.2; the limit of 0.02 % from memory.
+    {"alloy.hazardous", "0.03 % of beryllium", upperClassIIIMod1,
+     [](P& p) { p.framework.beryllium = 300_ppm; }, [](P& p) { p.framework.beryllium = 200_ppm; }},
+    {"alloy.hazardous", "0.0201 % of cadmium", upperClassIIIMod1,
+     [](P& p) { p.framework.cadmium = 201_ppm; }, [](P& p) { p.framework.cadmium = 200_ppm; }},
+    {"alloy.uncommon", "titanium", upperClassIIIMod1,
+     [](P& p) { p.framework.material = FrameworkMaterial::Titanium; },
+     [](P& p) { p.framework.material = FrameworkMaterial::GoldTypeIv; }},
+    {"alloy.uncommon", "a milled polymer", upperClassIIIMod1,
+     [](P& p) {
+         takeMaterial(p, FrameworkMaterial::Polyetheretherketone, FrameworkMaking::Milled);
+     },
+     [](P& p) { p.framework.making = FrameworkMaking::Milled; }},
+    {"sensitivity.stated", "a blank", upperClassIIIMod1, [](P& p) { p.sensitivities = {}; },
+     [](P& p) { makeSensitive(p, Sensitivity::Latex); }},
+    {"sensitivity.stated", "none known, and one named", upperClassIIIMod1,
+     [](P& p) { p.sensitivities.known = {Sensitivity::Latex}; },
+     [](P& p) { p.sensitivities = {.noneKnown = false, .known = {Sensitivity::Latex}}; }},
+    {"base.methacrylate", "a base not said to be free of it", upperClassIIIMod1,
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Methacrylate);
+         p.base.methacrylateFree = {};
+     },
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Methacrylate);
+         p.base.methacrylateFree = true;
+     }},
+    {"base.given", "no resin", upperClassIIIMod1, [](P& p) { p.base.resin = {}; },
+     [](P& p) {
+         p.base.resin = {};
+         for (Saddle& saddle : p.saddles) {
+             saddle.base = BaseKind::Metal;
+             saddle.retention = {};
+         }
+     }},
+    {"base.given", "no resin for a reline", interimUpper,
+     [](P& p) {
+         p.appliance = Appliance::Reline;
+         p.base.resin = {};
+     },
+     [](P& p) {
+         p.appliance = Appliance::Repair;
+         p.base.resin = {};
+     }},
+    {"teeth.bond", "teeth on bare metal", lowerClassIIMod1,
+     [](P& p) { p.saddles.back().retention = {}; },
+     [](P& p) { p.teeth.material = ToothMaterial::Ceramic; }},
+
+    {"shade.given", "no shade", upperClassIIIMod1, [](P& p) { p.shades.clear(); },
+     [](P& p) {
+         p.shades.front().teeth = {14_fdi, 15_fdi, 24_fdi, 25_fdi, 26_fdi};
+     }},
+    {"shade.given", "one tooth left out", upperClassIV,
+     [](P& p) { std::erase(p.shades.back().teeth, 22_fdi); },
+     [](P& p) {
+         std::erase(p.shades.back().teeth, 22_fdi);
+         p.shades.push_back({.guide = "A-D scale", .tab = "A3", .teeth = {}});
+     }},
+    {"shade.given", "a tab of no guide", interimUpper, [](P& p) { p.shades.front().guide = ""; },
+     [](P& p) {
+         p.shades.clear();
+         p.appliance = Appliance::Reline;
+     }},
+    {"shade.mould", "no mould", upperClassIIIMod1, [](P& p) { p.teeth.mould = " "; },
+     [](P& p) { p.teeth.mould = "42"; }},
+    {"shade.gingival", "no colour", upperClassIIIMod1, [](P& p) { p.base.colour = {}; },
+     [](P& p) { p.base.colour = "light"; }},
+    // South Carolina R.39-8(A)(4).
+    {"occlusion.scheme", "no contacts", upperClassIIIMod1, [](P& p) { p.occlusion.scheme = {}; },
+     [](P& p) { p.occlusion.scheme = OcclusalScheme::BilateralBalanced; }},
+};
+
+}  // namespace
+
+std::span<const RuleCase> materialCases() { return kCases; }
+
+}  // namespace rule_cases
