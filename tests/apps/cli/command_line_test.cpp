@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <QCoreApplication>
+#include <QDate>
 #include <QFile>
 #include <QProcess>
 #include <QTemporaryDir>
