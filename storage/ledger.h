@@ -1,0 +1,60 @@
+/// The ledger: every event that ever happened, in order, never changed, chained by hashes.
+///
+/// The hash of an entry is SHA-256 of a zero byte, the hash before it, and its bytes; the first
+/// follows 32 zero bytes. A head outside the table keeps the count and the newest hash, so that a
+/// missing tail shows. The chain does not show a rewrite of everything: note the head elsewhere.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "domain/production/order.h"
+#include "storage/transaction.h"
+
+namespace storage {
+
+struct LedgerReport {
+    std::int64_t entries{};
+    std::string head{};                    ///< hash of the newest entry, 64 hexadecimal digits
+    std::optional<std::string> problem{};  ///< the first one, with the entry it is in
+};
+
+class Ledger {
+public:
+    explicit Ledger(Connection& connection) : connection_{connection} {}
+
+    /// Refuses an order that has been changed meanwhile, saying who did what and when, and a key
+    /// that was used before (ErrorCode::Conflict); an identity in a prescription, and what could
+    /// not be read back (ErrorCode::Unusable).
+    domain::Result<domain::Done> append(Transaction& transaction,
+                                        const std::vector<domain::Event>& events) const;
+
+    /// From the first to the last; empty when there is no such order.
+    domain::Result<std::vector<domain::Event>> eventsOf(const domain::OrderNumber& number) const;
+    /// What was recorded under an idempotency key; empty when it is new.
+    domain::Result<std::vector<domain::Event>> withKey(const std::string& key) const;
+    /// Every event in order, one at a time.
+    domain::Result<domain::Done> visit(
+        const std::function<void(const domain::Event&)>& visitor) const;
+    /// The hash of the newest entry about an order. ErrorCode::Unusable when there is none.
+    domain::Result<std::string> newestHash(const domain::OrderNumber& number) const;
+    /// The highest order number given out in a year of two digits, if any.
+    domain::Result<std::optional<domain::OrderNumber>> lastNumber(int year) const;
+
+    /// Computes the whole chain anew, reads every entry, and compares every column with what the
+    /// bytes say, and the head with the last entry.
+    domain::Result<LedgerReport> verify() const;
+
+private:
+    Connection& connection_;
+};
+
+/// An order folded from its events; nullopt when there is none of that number.
+domain::Result<std::optional<domain::Order>> loadOrder(Connection& connection,
+                                                       const domain::OrderNumber& number);
+/// Every order, by number.
+domain::Result<std::vector<domain::Order>> loadOrders(Connection& connection);
+
+}  // namespace storage

@@ -1,0 +1,35 @@
+/// The schema as an append-only list of numbered steps, brought up to date when records are opened.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "domain/base/result.h"
+#include "storage/connection.h"
+
+namespace storage {
+
+/// One file of storage/migrations, as "0001_first_records.sql". Its first line is the description,
+/// "-- The ledger and ..."; its second, "-- needs 1", the oldest step a program must know to go on
+/// using the records afterwards. Statements are parted by lines "-- next".
+struct Migration {
+    std::int64_t step{};
+    std::string description{};
+    std::int64_t needs{};
+    std::vector<std::string> statements{};
+};
+
+/// Replaces the tokens of the dialect. ErrorCode::Unusable when the first lines are missing.
+domain::Result<Migration> parseMigration(std::int64_t step, std::string_view text,
+                                         const Dialect& dialect);
+
+/// The steps of this program, 1, 2, 3 ...
+domain::Result<std::vector<Migration>> migrations(const Dialect& dialect);
+
+/// Takes the steps that are not taken yet, each in one transaction that also writes its number in
+/// the table schema_step. Refuses records that need a newer program. ErrorCode::Unavailable.
+domain::Result<domain::Done> migrate(Connection& connection, std::span<const Migration> steps);
+
+}  // namespace storage

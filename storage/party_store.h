@@ -1,0 +1,32 @@
+/// The codes that stand for patients and prescribers in the ledger, and what they are matched by.
+///
+/// Texts match when they are equal but for spacing: two people under one code is worse than one
+/// person under two.
+#pragma once
+
+#include <string>
+
+#include "domain/prescription/prescription.h"
+#include "storage/transaction.h"
+
+namespace storage {
+
+class PartyStore {
+public:
+    explicit PartyStore(Connection& connection) : connection_{connection} {}
+
+    /// "D00001": the same for the same registration or, without one, for the same name and
+    /// address; a new one where neither is given.
+    domain::Result<std::string> prescriberCode(Transaction& transaction,
+                                               const domain::Identity& identity) const;
+    /// "P00001": the same for the same reference or, without one, the same name, under the same
+    /// prescriber; a new one where neither is given.
+    domain::Result<std::string> patientCode(Transaction& transaction,
+                                            const std::string& prescriberCode,
+                                            const domain::Identity& identity) const;
+
+private:
+    Connection& connection_;
+};
+
+}  // namespace storage

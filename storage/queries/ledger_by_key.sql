@@ -1,0 +1,4 @@
+SELECT bytes
+FROM ledger
+WHERE idempotency_key = :idempotency_key
+ORDER BY part

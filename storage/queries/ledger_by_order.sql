@@ -1,0 +1,4 @@
+SELECT bytes, hash
+FROM ledger
+WHERE order_number = :order_number
+ORDER BY order_version

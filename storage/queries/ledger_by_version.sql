@@ -1,0 +1,3 @@
+SELECT bytes
+FROM ledger
+WHERE order_number = :order_number AND order_version = :order_version

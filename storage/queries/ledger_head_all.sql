@@ -1,0 +1,2 @@
+SELECT ledger_head_id, entries, hash
+FROM ledger_head

@@ -1,0 +1,5 @@
+SELECT order_number
+FROM ledger
+WHERE order_number BETWEEN :first AND :last
+ORDER BY order_number DESC
+LIMIT 1

@@ -1,0 +1,5 @@
+SELECT hash
+FROM ledger
+WHERE order_number = :order_number
+ORDER BY order_version DESC
+LIMIT 1

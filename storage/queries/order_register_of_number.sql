@@ -1,0 +1,5 @@
+SELECT order_number, order_version, status, stage, stage_status, waits_for, hold_up, arch,
+       description, due_day, received_us, changed_us, patient_code, prescriber_code, identity_code,
+       identity_digest, questions, cautions
+FROM order_register
+WHERE order_number = :order_number

@@ -1,0 +1,26 @@
+INSERT INTO order_register (order_number, order_version, status, stage, stage_status, waits_for,
+                            hold_up, arch, description, due_day, received_us, changed_us,
+                            patient_code, prescriber_code, identity_code, identity_digest,
+                            questions, cautions)
+VALUES (:order_number, :order_version, :status, :stage, :stage_status, :waits_for,
+        :hold_up, :arch, :description, :due_day, :received_us, :changed_us,
+        :patient_code, :prescriber_code, :identity_code, :identity_digest,
+        :questions, :cautions)
+ON CONFLICT (order_number) DO UPDATE
+SET order_version = excluded.order_version,
+    status = excluded.status,
+    stage = excluded.stage,
+    stage_status = excluded.stage_status,
+    waits_for = excluded.waits_for,
+    hold_up = excluded.hold_up,
+    arch = excluded.arch,
+    description = excluded.description,
+    due_day = excluded.due_day,
+    received_us = excluded.received_us,
+    changed_us = excluded.changed_us,
+    patient_code = excluded.patient_code,
+    prescriber_code = excluded.prescriber_code,
+    identity_code = excluded.identity_code,
+    identity_digest = excluded.identity_digest,
+    questions = excluded.questions,
+    cautions = excluded.cautions

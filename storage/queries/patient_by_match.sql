@@ -1,0 +1,3 @@
+SELECT code
+FROM patient
+WHERE prescriber_code = :prescriber_code AND matched_by = :matched_by

@@ -1,0 +1,3 @@
+SELECT patient_id
+FROM patient
+WHERE prescriber_id = :prescriber_id AND matched_by = :matched_by

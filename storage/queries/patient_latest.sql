@@ -1,0 +1,1 @@
+SELECT COALESCE(MAX(code), 'P00000') AS latest FROM patient

@@ -1,0 +1,1 @@
+SELECT code FROM prescriber WHERE matched_by = :matched_by

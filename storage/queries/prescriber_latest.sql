@@ -1,0 +1,1 @@
+SELECT COALESCE(MAX(code), 'D00000') AS latest FROM prescriber

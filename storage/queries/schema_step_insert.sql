@@ -1,0 +1,2 @@
+INSERT INTO schema_step (step, description, needs)
+VALUES (:step, :description, :needs)

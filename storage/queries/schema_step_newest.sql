@@ -1,0 +1,2 @@
+SELECT MAX(step) AS step, MAX(needs) AS needs
+FROM schema_step

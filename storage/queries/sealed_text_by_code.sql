@@ -1,0 +1,1 @@
+SELECT digest, salt, content FROM sealed_text WHERE code = :code

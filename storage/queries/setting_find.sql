@@ -1,0 +1,3 @@
+SELECT content
+FROM setting
+WHERE name = :name
