@@ -1,0 +1,124 @@
+#include "apps/desktop/models/floor_model.h"
+
+#include <algorithm>
+
+#include "apps/desktop/models/mark.h"
+#include "apps/desktop/models/words.h"
+
+namespace models {
+namespace {
+
+/// "dentist, asked 3 d": who must act, and since when.
+QString waits(const actions::FloorLine& line, domain::Instant now) {
+    const QString since = ago(line.changedAt, now);
+    switch (line.waitsFor) {
+        case domain::WaitsFor::Nobody:
+            return {};
+        case domain::WaitsFor::Dentist:
+            return markOf(line).mark == Mark::Away ? QStringLiteral("dentist, away %1").arg(since)
+                                                   : QStringLiteral("dentist, asked %1").arg(since);
+        case domain::WaitsFor::Manager:
+        case domain::WaitsFor::Bench:
+            return QStringLiteral("%1, since %2").arg(spoken(line.waitsFor), since);
+    }
+    return {};
+}
+
+}  // namespace
+
+void FloorModel::show(std::vector<actions::FloorLine> lines, domain::Instant now) {
+    beginResetModel();
+    lines_ = std::move(lines);
+    now_ = now;
+    endResetModel();
+}
+
+int FloorModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(lines_.size());
+}
+
+int FloorModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : ColumnCount;
+}
+
+bool FloorModel::isLate(const actions::FloorLine& line) const {
+    return line.due && line.status != domain::OrderStatus::Delivered && *line.due < now_.day();
+}
+
+QString FloorModel::shown(const actions::FloorLine& line, Column column) const {
+    switch (column) {
+        case Number:
+            return text(line.number.text());
+        case Description:
+            return text(line.description);
+        case State:
+            return markOf(line).word;
+        case Due:
+            return line.due ? text(line.due->text()) : QStringLiteral("no day given");
+        case Late:
+            return line.due && line.status != domain::OrderStatus::Delivered
+                       ? dueWords(*line.due, now_.day())
+                       : QString{};
+        case Waits:
+            return waits(line, now_);
+        case Patient:
+            return text(line.patient);
+        case Prescriber:
+            return text(line.prescriber);
+        case ColumnCount:
+            break;
+    }
+    return {};
+}
+
+QVariant FloorModel::data(const QModelIndex& index, int role) const {
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
+    const actions::FloorLine& order = line(index.row());
+    const auto column = static_cast<Column>(index.column());
+    if (role == Qt::DisplayRole || role == Qt::ToolTipRole) return shown(order, column);
+    if (role == MarkRole && column == State) return static_cast<int>(markOf(order).mark);
+    if (role == LateRole) return isLate(order);
+    if (role != SearchRole) return {};
+    QStringList words{shown(order, Number), shown(order, Description), shown(order, State),
+                      shown(order, Patient), shown(order, Prescriber)};
+    if (order.stage) words += spoken(*order.stage);
+    return folded(words.join(u'\n'));
+}
+
+QVariant FloorModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
+    switch (static_cast<Column>(section)) {
+        case Number:
+            return QStringLiteral("Order");
+        case Description:
+            return QStringLiteral("What it is");
+        case State:
+            return QStringLiteral("Where it stands");
+        case Due:
+            return QStringLiteral("Due");
+        case Late:
+            return QStringLiteral("From today");
+        case Waits:
+            return QStringLiteral("Waits for");
+        case Patient:
+            return QStringLiteral("Patient");
+        case Prescriber:
+            return QStringLiteral("Prescriber");
+        case ColumnCount:
+            break;
+    }
+    return {};
+}
+
+void FloorSearch::search(const QString& words) {
+    words_ = folded(words).split(u' ', Qt::SkipEmptyParts);
+    invalidateFilter();
+}
+
+bool FloorSearch::filterAcceptsRow(int row, const QModelIndex& parent) const {
+    const QString line =
+        sourceModel()->index(row, 0, parent).data(FloorModel::SearchRole).toString();
+    return std::ranges::all_of(words_, [&](const QString& word) { return line.contains(word); });
+}
+
+}  // namespace models

@@ -1,0 +1,28 @@
+#include "apps/desktop/models/words.h"
+
+namespace models {
+
+QString folded(const QString& words) {
+    QString plain;
+    for (const QChar letter : words.normalized(QString::NormalizationForm_KD))
+        if (letter.category() != QChar::Mark_NonSpacing) plain += letter;
+    return plain.toCaseFolded();
+}
+
+QString ago(domain::Instant then, domain::Instant now) {
+    constexpr std::int64_t kMinute = 60'000'000;
+    const std::int64_t minutes = (now.microseconds() - then.microseconds()) / kMinute;
+    if (minutes < 1) return QStringLiteral("now");
+    if (minutes < 60) return QStringLiteral("%1 min").arg(minutes);
+    if (minutes < 24 * 60) return QStringLiteral("%1 h").arg(minutes / 60);
+    return QStringLiteral("%1 d").arg(minutes / (24 * 60));
+}
+
+QString dueWords(domain::Date due, domain::Date today) {
+    const std::int64_t days = due.days() - today.days();
+    if (days < 0) return QStringLiteral("late %1 d").arg(-days);
+    if (days == 0) return QStringLiteral("today");
+    return QStringLiteral("in %1 d").arg(days);
+}
+
+}  // namespace models
