@@ -1,0 +1,235 @@
+#include "storage/order_register.h"
+
+#include <algorithm>
+#include <charconv>
+#include <map>
+
+#include "domain/design/kennedy.h"
+#include "storage/ledger.h"
+#include "storage/statement.h"
+
+namespace storage {
+namespace {
+
+using domain::Date;
+using domain::Done;
+using domain::Error;
+using domain::ErrorCode;
+using domain::Instant;
+using domain::Order;
+using domain::OrderNumber;
+using domain::Prescription;
+using domain::Result;
+
+template <domain::CodedEnum E>
+Value coded(E value) {
+    return std::string{codeOf(value)};
+}
+template <domain::CodedEnum E>
+Value coded(const std::optional<E>& value) {
+    return value ? coded(*value) : Value{};
+}
+
+/// What each column of a row holds; the first is the key.
+std::vector<Cell> cellsOf(const RegisterRow& row) {
+    return {{"order_number", row.number.text()},
+            {"order_version", row.version},
+            {"status", coded(row.status)},
+            {"stage", coded(row.stage)},
+            {"stage_status", coded(row.stageStatus)},
+            {"waits_for", coded(row.waitsFor)},
+            {"hold_up", row.holdUp},
+            {"arch", coded(row.arch)},
+            {"description", row.description},
+            {"due_day", row.due ? Value{row.due->days()} : Value{}},
+            {"received_us", row.receivedAt.microseconds()},
+            {"changed_us", row.changedAt.microseconds()},
+            {"patient_code", row.patientCode},
+            {"prescriber_code", row.prescriberCode},
+            {"identity_code", row.identity.code},
+            {"identity_digest", row.identity.digest},
+            {"questions", row.questions},
+            {"cautions", row.cautions}};
+}
+
+[[noreturn]] void damaged(std::string_view column, const std::string& text) {
+    throw SqlFailure{"the order register is damaged: " + std::string{column} + " holds \"" + text +
+                     "\"; verify the records"};
+}
+
+template <domain::CodedEnum E>
+E word(const Statement& row, std::string_view column) {
+    const std::string text = row.text(column);
+    const auto value = domain::parseCode<E>(text);
+    if (!value) damaged(column, text);
+    return *value;
+}
+template <domain::CodedEnum E>
+std::optional<E> wordIfAny(const Statement& row, std::string_view column) {
+    if (!row.textIfAny(column)) return {};
+    return word<E>(row, column);
+}
+
+OrderNumber numberIn(const Statement& row) {
+    const std::string text = row.text("order_number");
+    const auto number = OrderNumber::parse(text);
+    if (!number) damaged("order_number", text);
+    return *number;
+}
+
+RegisterRow readRow(const Statement& row) {
+    const auto due = row.wholeIfAny("due_day");
+    return {.number = numberIn(row),
+            .version = row.whole("order_version"),
+            .status = word<domain::OrderStatus>(row, "status"),
+            .stage = wordIfAny<domain::Stage>(row, "stage"),
+            .stageStatus = wordIfAny<domain::StageStatus>(row, "stage_status"),
+            .waitsFor = word<domain::WaitsFor>(row, "waits_for"),
+            .holdUp = row.text("hold_up"),
+            .arch = word<domain::Arch>(row, "arch"),
+            .description = row.text("description"),
+            .due = due ? std::optional{Date::ofDays(*due)} : std::nullopt,
+            .receivedAt = Instant::ofMicroseconds(row.whole("received_us")),
+            .changedAt = Instant::ofMicroseconds(row.whole("changed_us")),
+            .patientCode = row.text("patient_code"),
+            .prescriberCode = row.text("prescriber_code"),
+            .identity = {row.text("identity_code"), row.text("identity_digest")},
+            .questions = row.whole("questions"),
+            .cautions = row.whole("cautions")};
+}
+
+/// "upper, III mod 1, Co-Cr": what it is, in the words of the bench.
+std::string describe(const Prescription& prescription) {
+    std::string words = wordsOf(prescription.arch);
+    if (const auto kennedy = classify(prescription)) words += ", " + kennedy->text();
+    if (const auto material = prescription.framework.material)
+        words += ", " + std::string{shortName(*material)};
+    if (prescription.appliance && *prescription.appliance != domain::Appliance::MetalFramework)
+        words += ", " + wordsOf(*prescription.appliance);
+    return words;
+}
+
+std::int64_t questionsOf(const Order& order) {
+    const auto asked = std::ranges::count_if(order.revision.findings, [](const auto& finding) {
+        return finding.severity != domain::Severity::Caution;
+    });
+    return asked + static_cast<std::int64_t>(order.flags.size());
+}
+
+/// Where a row as it lies there differs from what it should hold.
+std::string differing(const Statement& row, const std::vector<Cell>& expected) {
+    std::string list;
+    for (const Cell& cell : expected)
+        if (const Value found = row.value(cell.column); found != cell.value)
+            list += (list.empty() ? "" : "; ") + std::string{cell.column} + " is " + shown(found) +
+                    ", the ledger says " + shown(cell.value);
+    return list;
+}
+
+int yearOf(Date day) {
+    const std::string text = day.text();
+    int year{};
+    std::from_chars(text.data() + 2, text.data() + 4, year);
+    return year;
+}
+
+}  // namespace
+
+RegisterRow rowOf(const Order& order) {
+    const domain::StageStep* step =
+        order.status == domain::OrderStatus::Delivered ? nullptr : currentStep(order);
+    const domain::Parties& parties = order.revision.parties;
+    return {.number = order.number,
+            .version = order.version,
+            .status = order.status,
+            .stage = step != nullptr ? std::optional{step->stage} : std::nullopt,
+            .stageStatus = step != nullptr ? std::optional{step->status} : std::nullopt,
+            .waitsFor = domain::waitsFor(order),
+            .holdUp = domain::holdUp(order),
+            .arch = order.prescription().arch,
+            .description = describe(order.prescription()),
+            .due = order.prescription().needed,
+            .receivedAt = order.receivedAt,
+            .changedAt = order.changedAt,
+            .patientCode = parties.patient,
+            .prescriberCode = parties.prescriber,
+            .identity = parties.identity,
+            .questions = questionsOf(order),
+            .cautions = static_cast<std::int64_t>(untakenCautions(order).size())};
+}
+
+Result<Done> OrderRegister::put(Transaction& transaction, const Order& order) const try {
+    Statement{transaction.database(), "order_register_put"}.bind(cellsOf(rowOf(order))).run();
+    return Done{};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<std::vector<RegisterRow>> OrderRegister::all() const try {
+    Statement rows{connection_.database(), "order_register_all"};
+    rows.run();
+    std::vector<RegisterRow> list;
+    while (rows.next()) list.push_back(readRow(rows));
+    return list;
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<std::optional<RegisterRow>> OrderRegister::find(const OrderNumber& number) const try {
+    Statement row{connection_.database(), "order_register_of_number"};
+    row.bind("order_number", number.text()).run();
+    if (!row.next()) return std::optional<RegisterRow>{};
+    return std::optional{readRow(row)};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<OrderNumber> OrderRegister::nextNumber(Transaction& transaction, Date today) const {
+    const int year = yearOf(today);
+    const auto last = Ledger{transaction.connection()}.lastNumber(year);
+    if (!last) return last.error();
+    const auto number = OrderNumber::make(year, *last ? (*last)->count() + 1 : 1);
+    if (!number)
+        return Error{ErrorCode::Refused,
+                     "no order numbers are left in the year of " + today.text()};
+    return *number;
+}
+
+Result<Done> OrderRegister::rebuild(Transaction& transaction) const try {
+    const auto orders = loadOrders(transaction.connection());
+    if (!orders) return orders.error();
+    Statement{transaction.database(), "order_register_clear"}.run();
+    for (const Order& order : *orders)
+        if (auto kept = put(transaction, order); !kept) return kept.error();
+    return Done{};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<std::vector<std::string>> OrderRegister::differences() const try {
+    const Snapshot snapshot{connection_};
+    const auto orders = loadOrders(connection_);
+    if (!orders) return orders.error();
+    std::map<std::string, std::vector<Cell>> expected;
+    for (const Order& order : *orders) expected.emplace(order.number.text(), cellsOf(rowOf(order)));
+    std::vector<std::string> problems;
+    Statement rows{connection_.database(), "order_register_all"};
+    rows.run();
+    while (rows.next()) {
+        const Value key = rows.value("order_number");
+        const auto* number = std::get_if<std::string>(&key);
+        const auto order =
+            number != nullptr ? expected.extract(*number) : decltype(expected)::node_type{};
+        if (!order)
+            problems.push_back("the register has an order " + shown(key) + " the ledger has not");
+        else if (const auto list = differing(rows, order.mapped()); !list.empty())
+            problems.push_back("order " + order.key() + " in the register: " + list);
+    }
+    for (const auto& [number, cells] : expected)
+        problems.push_back("order " + number + " is missing in the register");
+    return problems;
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+}  // namespace storage

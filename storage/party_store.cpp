@@ -1,0 +1,67 @@
+#include "storage/party_store.h"
+
+#include <QString>
+
+#include "storage/counted_code.h"
+#include "storage/statement.h"
+
+namespace storage {
+namespace {
+
+/// One spelling for what differs only in spacing or in how accents are composed.
+std::string evened(const std::string& text) {
+    return QString::fromStdString(text)
+        .normalized(QString::NormalizationForm_C)
+        .simplified()
+        .toStdString();
+}
+
+std::optional<std::string> prescriberKey(const domain::Identity& identity) {
+    if (identity.prescriberRegistration)
+        return "registration " + evened(*identity.prescriberRegistration);
+    if (!identity.prescriberName) return {};
+    return "name " + evened(*identity.prescriberName) + ", address " +
+           evened(identity.prescriberAddress.value_or(std::string{}));
+}
+
+std::optional<std::string> patientKey(const domain::Identity& identity) {
+    if (identity.patientReference) return "reference " + evened(*identity.patientReference);
+    if (identity.patientName) return "name " + evened(*identity.patientName);
+    return {};
+}
+
+}  // namespace
+
+domain::Result<std::string> PartyStore::prescriberCode(Transaction& transaction,
+                                                       const domain::Identity& identity) const try {
+    const Cell key{"matched_by", orNull(prescriberKey(identity))};
+    Statement insert{transaction.database(), "prescriber_insert"};
+    insert.bind({key}).run();
+    if (insert.next()) return countedCode(kPrescriberCode, insert.whole("prescriber_id"));
+    Statement found{connection_.database(), "prescriber_find"};
+    found.bind({key}).run().next();
+    return countedCode(kPrescriberCode, found.whole("prescriber_id"));
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+domain::Result<std::string> PartyStore::patientCode(Transaction& transaction,
+                                                    const std::string& prescriberCode,
+                                                    const domain::Identity& identity) const try {
+    const auto prescriber = countOf(kPrescriberCode, prescriberCode);
+    if (!prescriber)
+        return domain::Error{domain::ErrorCode::Unusable,
+                             '"' + prescriberCode + "\" is not the code of a prescriber"};
+    const std::vector<Cell> key{{"prescriber_id", *prescriber},
+                                {"matched_by", orNull(patientKey(identity))}};
+    Statement insert{transaction.database(), "patient_insert"};
+    insert.bind(key).run();
+    if (insert.next()) return countedCode(kPatientCode, insert.whole("patient_id"));
+    Statement found{connection_.database(), "patient_find"};
+    found.bind(key).run().next();
+    return countedCode(kPatientCode, found.whole("patient_id"));
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+}  // namespace storage

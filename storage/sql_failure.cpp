@@ -1,0 +1,41 @@
+#include "storage/sql_failure.h"
+
+#include <array>
+#include <string_view>
+
+namespace storage {
+namespace {
+
+struct PlainWords {
+    int code;  ///< SQLite's primary result code
+    std::string_view words;
+};
+constexpr std::array kPlainWords{
+    PlainWords{5, "another program kept them busy for more than 5 seconds; try again"},
+    PlainWords{6, "another part of this program is writing to them; try again"},
+    PlainWords{8, "they cannot be written: the file or its folder is read-only"},
+    PlainWords{10, "the disk reported an error while reading or writing"},
+    PlainWords{11, "the file is damaged; restore a backup"},
+    PlainWords{13, "the disk is full; nothing was stored"},
+    PlainWords{14, "the file cannot be opened; look at the rights of the file and its folder"},
+    PlainWords{26, "the file is not a database"},
+};
+
+std::string sentence(const QSqlDatabase& database, const QSqlError& error,
+                     const std::string& during) {
+    const std::string place = "the records in " + database.databaseName().toStdString() + ": ";
+    // The extended code tells more; its lowest byte is the primary one.
+    const int code = error.nativeErrorCode().toInt() & 0xff;
+    for (const PlainWords& plain : kPlainWords)
+        if (plain.code == code) return place + std::string{plain.words};
+    return place + during + " failed: " + error.databaseText().toStdString() + " (" +
+           error.nativeErrorCode().toStdString() + ")";
+}
+
+}  // namespace
+
+SqlFailure::SqlFailure(const QSqlDatabase& database, const QSqlError& error,
+                       const std::string& during)
+    : std::runtime_error{sentence(database, error, during)} {}
+
+}  // namespace storage

@@ -1,0 +1,127 @@
+#include "storage/statement.h"
+
+#include <QFile>
+#include <QVariant>
+#include <utility>
+
+namespace storage {
+namespace {
+
+struct Shown {
+    std::string operator()(std::monostate) const { return "nothing"; }
+    std::string operator()(std::int64_t whole) const { return std::to_string(whole); }
+    std::string operator()(double fraction) const { return std::to_string(fraction); }
+    std::string operator()(const std::string& text) const { return '"' + text + '"'; }
+    std::string operator()(const QByteArray& bytes) const {
+        return std::to_string(bytes.size()) + " bytes";
+    }
+};
+
+struct Bound {
+    QVariant operator()(std::monostate) const { return {}; }
+    QVariant operator()(std::int64_t whole) const { return QVariant::fromValue<qlonglong>(whole); }
+    QVariant operator()(double fraction) const { return fraction; }
+    QVariant operator()(const std::string& text) const { return QString::fromStdString(text); }
+    QVariant operator()(const QByteArray& bytes) const { return bytes; }
+};
+
+QString named(std::string_view name) {
+    return QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size()));
+}
+
+QString queryText(std::string_view name) {
+    QFile file{":/storage/queries/" + named(name) + ".sql"};
+    if (!file.open(QIODevice::ReadOnly))
+        throw SqlFailure{"no query " + std::string{name} + " in this program"};
+    return QString::fromUtf8(file.readAll());
+}
+
+}  // namespace
+
+std::string shown(const Value& value) { return std::visit(Shown{}, value); }
+
+Statement::Statement(const QSqlDatabase& database, std::string_view name)
+    : database_{database}, name_{name}, query_{database} {
+    prepare(queryText(name));
+}
+
+Statement::Statement(const QSqlDatabase& database, const Sql& sql)
+    : database_{database}, name_{sql.text}, query_{database} {
+    prepare(QString::fromStdString(sql.text));
+}
+
+void Statement::prepare(const QString& text) {
+    query_.setForwardOnly(true);
+    if (!query_.prepare(text)) throw SqlFailure{database_, query_.lastError(), name_};
+}
+
+Statement& Statement::bind(std::string_view name, const Value& value) {
+    query_.bindValue(':' + named(name), std::visit(Bound{}, value));
+    return *this;
+}
+
+Statement& Statement::bind(const std::vector<Cell>& cells) {
+    for (const Cell& cell : cells) bind(cell.column, cell.value);
+    return *this;
+}
+
+Statement& Statement::run() {
+    if (!query_.exec()) throw SqlFailure{database_, query_.lastError(), name_};
+    columns_ = query_.record();
+    return *this;
+}
+
+bool Statement::next() {
+    if (query_.next()) return true;
+    // The end and a failure look alike to next(); only the error tells them apart.
+    if (query_.lastError().isValid()) throw SqlFailure{database_, query_.lastError(), name_};
+    return false;
+}
+
+Value Statement::value(std::string_view column) const {
+    const int index = columns_.indexOf(named(column));
+    if (index < 0) throw SqlFailure{name_ + " has no column " + std::string{column}};
+    const QVariant held = query_.value(index);
+    if (held.isNull()) return {};
+    switch (held.typeId()) {
+        case QMetaType::Int:
+        case QMetaType::LongLong:
+        case QMetaType::ULongLong:
+            return std::int64_t{held.toLongLong()};
+        case QMetaType::QString:
+            return held.toString().toStdString();
+        case QMetaType::QByteArray:
+            return held.toByteArray();
+        default:
+            return held.toDouble();
+    }
+}
+
+template <typename T>
+T Statement::typed(std::string_view column, std::string_view kind) const {
+    Value held = value(column);
+    if (T* fitting = std::get_if<T>(&held)) return std::move(*fitting);
+    throw SqlFailure{"the records in " + database_.databaseName().toStdString() +
+                     " are damaged: " + std::string{column} + " holds " + shown(held) + " where " +
+                     std::string{kind} + " was expected"};
+}
+
+std::int64_t Statement::whole(std::string_view column) const {
+    return typed<std::int64_t>(column, "a whole number");
+}
+std::string Statement::text(std::string_view column) const {
+    return typed<std::string>(column, "a text");
+}
+QByteArray Statement::bytes(std::string_view column) const {
+    return typed<QByteArray>(column, "bytes");
+}
+std::optional<std::int64_t> Statement::wholeIfAny(std::string_view column) const {
+    if (value(column) == Value{}) return {};
+    return whole(column);
+}
+std::optional<std::string> Statement::textIfAny(std::string_view column) const {
+    if (value(column) == Value{}) return {};
+    return text(column);
+}
+
+}  // namespace storage

@@ -1,0 +1,61 @@
+#include "storage/transaction.h"
+
+#include <utility>
+
+#include "storage/statement.h"
+
+namespace storage {
+namespace {
+
+const char* const kRollback = "ROLLBACK";
+const char* const kCommit = "COMMIT";
+
+/// A destructor's way out: a transaction the database has given up already has nothing to undo.
+void endQuietly(const QSqlDatabase& database, const char* how) noexcept {
+    QSqlQuery{database}.exec(QString::fromUtf8(how));
+}
+
+}  // namespace
+
+domain::Result<Transaction> Transaction::begin(Connection& connection) try {
+    Statement{connection.database(), Sql{std::string{connection.dialect().begin}}}.run();
+    connection.inTransaction_ = true;
+    return Transaction{connection};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Transaction::Transaction(Transaction&& other) noexcept
+    : connection_{std::exchange(other.connection_, nullptr)} {}
+
+Transaction::~Transaction() {
+    if (connection_ == nullptr) return;
+    endQuietly(connection_->database(), kRollback);
+    connection_->inTransaction_ = false;
+}
+
+domain::Result<domain::Done> Transaction::commit() try {
+    Statement{connection_->database(), Sql{kCommit}}.run();
+    connection_->inTransaction_ = false;
+    connection_ = nullptr;
+    return domain::Done{};
+} catch (const SqlFailure& failure) {
+    return domain::Error{domain::ErrorCode::Unavailable,
+                         std::string{failure.what()} +
+                             "; whether it was stored is not known: repeat it with the same key, "
+                             "which never takes effect twice"};
+}
+
+Snapshot::Snapshot(Connection& connection)
+    : connection_{connection}, own_{!connection.inTransaction_} {
+    if (own_) Statement{connection_.database(), Sql{"BEGIN"}}.run();
+    connection_.inTransaction_ = true;
+}
+
+Snapshot::~Snapshot() {
+    if (!own_) return;
+    endQuietly(connection_.database(), kCommit);
+    connection_.inTransaction_ = false;
+}
+
+}  // namespace storage
