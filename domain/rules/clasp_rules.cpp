@@ -65,14 +65,29 @@ std::size_t fewestClasps(KennedyClass kennedyClass) {
     return 0;
 }
 
+/// An embrasure clasp grips two teeth, whether one or both of them are named.
+std::size_t claspedTeeth(const Prescription& prescription) {
+    std::size_t count = prescription.clasps.size();
+    for (const Clasp& clasp : prescription.clasps) {
+        const bool named = std::ranges::any_of(prescription.clasps, [&](const Clasp& other) {
+            return other.kind == ClaspKind::Embrasure &&
+                   (neighbour(clasp.tooth, Surface::Mesial) == other.tooth ||
+                    neighbour(clasp.tooth, Surface::Distal) == other.tooth);
+        });
+        if (clasp.kind == ClaspKind::Embrasure && !named) ++count;
+    }
+    return count;
+}
+
 void claspsSuitClass(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
     const auto kennedyClass = classOf(prescription);
     if (!isMetal(prescription) || !kennedyClass || prescription.clasps.empty()) return;
+    const std::size_t count = claspedTeeth(prescription);
     const std::size_t fewest = fewestClasps(*kennedyClass);
-    if (prescription.clasps.size() < fewest)
-        findings.add(std::to_string(prescription.clasps.size()) + " given; Class " +
-                     std::string{codeOf(*kennedyClass)} + " asks " + std::to_string(fewest));
+    if (count < fewest)
+        findings.add(std::to_string(count) + " given; Class " + std::string{codeOf(*kennedyClass)} +
+                     " asks " + std::to_string(fewest));
 }
 
 void oneArmIsRetentive(const Examination& examination, Findings& findings) {

@@ -22,8 +22,16 @@ ToothSet surveyedTeeth(const Prescription& prescription) {
     return teeth;
 }
 
-bool isClasped(const Prescription& prescription, Tooth tooth) {
-    return std::ranges::count(prescription.clasps, tooth, &Clasp::tooth) > 0;
+/// Whether the undercuts its clasps engage are measured; one that the survey does not list at all
+/// is for clasp.undercut-measured to say.
+bool undercutsAreMeasured(const Prescription& prescription, const AbutmentSurvey& surveyed) {
+    return std::ranges::all_of(prescription.clasps, [&](const Clasp& clasp) {
+        if (clasp.tooth != surveyed.tooth) return true;
+        if (surveyed.undercuts.empty()) return false;
+        return std::ranges::none_of(surveyed.undercuts, [&](const Undercut& undercut) {
+            return !undercut.depth && clasp.undercut && undercut.place == clasp.undercut->place;
+        });
+    });
 }
 
 void abutmentsAreSurveyed(const Examination& examination, Findings& findings) {
@@ -37,11 +45,9 @@ void abutmentsAreSurveyed(const Examination& examination, Findings& findings) {
         }
         if (surveyed->heightOfContour != true)
             findings.add(tooth, "no height of contour marked on " + tooth.text());
-        const bool measured = std::ranges::any_of(
-            surveyed->undercuts,
-            [](const Undercut& undercut) { return undercut.depth.has_value(); });
-        if (isClasped(prescription, tooth) && !measured)
-            findings.add(tooth, "no undercut measured on " + tooth.text());
+        if (!undercutsAreMeasured(prescription, *surveyed))
+            findings.add(tooth,
+                         "the undercut of the clasp on " + tooth.text() + " is not measured");
     }
 }
 

@@ -140,12 +140,28 @@ constexpr RuleCase kCases[] = {
          p = lowerClassI();
          p.dentition.set(41_fdi, ToothState::Closed);
      }},
-    {"clasp.count", "three clasps in Class IV", upperClassIV,
-     [](P& p) { remove(26_fdi, p.clasps); },
+    // Class II: one beside the free end and an embrasure clasp, which grips two teeth.
+    {"clasp.count", "one clasp and one simple one in Class II", upperClassIIMod1,
      [](P& p) {
-         p = upperClassIIIMod1();
-         remove(23_fdi, p.clasps);
-         remove(16_fdi, p.clasps);
+         remove(24_fdi, p.clasps);
+         on(27_fdi, p.clasps).kind = ClaspKind::Circumferential;
+     },
+     [](P& p) {
+         remove(24_fdi, p.clasps);
+         on(27_fdi, p.clasps).kind = ClaspKind::Embrasure;
+     }},
+    {"clasp.count", "two clasps in Class IV", upperClassIV,
+     [](P& p) {
+         remove(26_fdi, p.clasps);
+         remove(27_fdi, p.clasps);
+     },
+     [](P& p) { remove(26_fdi, p.clasps); }},
+    {"clasp.count", "one clasp in Class III", upperClassIIIMod1,
+     [](P& p) {
+         for (const Tooth tooth : {13_fdi, 16_fdi, 23_fdi}) remove(tooth, p.clasps);
+     },
+     [](P& p) {
+         for (const Tooth tooth : {16_fdi, 23_fdi}) remove(tooth, p.clasps);
      }},
     // University of Oklahoma, review question 30.
     {"clasp.wrought-embrasure", "an embrasure clasp of wire", upperClassIV,

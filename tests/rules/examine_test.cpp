@@ -3,6 +3,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <iterator>
+
 #include "domain/design/fulcrum.h"
 #include "tests/rules/rule_cases.h"
 #include "tests/support/designs.h"
@@ -22,7 +25,7 @@ using testing::UnorderedElementsAre;
 
 std::vector<std::string> idsOf(const std::vector<Finding>& findings) {
     std::vector<std::string> ids;
-    for (const Finding& finding : findings) ids.push_back(finding.rule);
+    std::ranges::transform(findings, std::back_inserter(ids), &Finding::rule);
     return ids;
 }
 

@@ -179,6 +179,9 @@ constexpr RuleCase kCases[] = {
          remove(16_fdi, p.clasps);
          on(16_fdi, p.survey.abutments).undercuts.clear();
      }},
+    {"survey.present", "no undercuts at all on a clasped tooth", upperClassIIIMod1,
+     [](P& p) { on(16_fdi, p.survey.abutments).undercuts.clear(); },
+     [](P& p) { on(16_fdi, p.survey.abutments).undercuts.front().depth = 1_um; }},
     {"survey.path", "no path of insertion", upperClassIIIMod1, [](P& p) { p.survey.path = {}; },
      [](P& p) { p.survey.path->tilt = Millidegrees::of(9000); }},
     {"survey.path", "no tripod marks", upperClassIIIMod1, [](P& p) { p.survey.tripodMarked = {}; },
