@@ -17,7 +17,7 @@ namespace actions {
 
 struct Who {
     domain::PersonCode person;
-    std::string key;  ///< empty: a new one is made
+    std::string key{};  ///< empty: a new one is made
 };
 
 /// An order after an action. `repeated`: the key had been used, nothing happened this time.
@@ -60,18 +60,18 @@ domain::Result<Outcome> answer(const Laboratory& laboratory, const domain::Order
 /// One line of an order's history, with its sealed words opened.
 struct HistoryLine {
     domain::Event event;
-    std::string says;   ///< "survey done", "flagged: cast damaged"
-    std::string words;  ///< the reason, note or answer; empty if there are none
+    std::string says{};   ///< "survey done", "flagged: cast damaged"
+    std::string words{};  ///< the reason, note or answer; empty if there are none
 };
 
 /// Everything about one order, names included.
 struct OrderView {
     domain::Order order;
-    domain::Prescription prescription;  ///< with identity, unless that was erased
-    std::vector<HistoryLine> history;
-    std::vector<std::string> flagNotes;  ///< one per open flag, in their order
-    std::vector<std::string> cautionReasons;
-    std::string digest;  ///< first twelve digits of the hash of its newest ledger entry
+    domain::Prescription prescription{};  ///< with identity, unless that was erased
+    std::vector<HistoryLine> history{};
+    std::vector<std::string> flagNotes{};  ///< one per open flag, in their order
+    std::vector<std::string> cautionReasons{};
+    std::string digest{};  ///< first twelve digits of the hash of its newest ledger entry
 };
 
 /// ErrorCode::Unusable when there is no such order.
@@ -80,17 +80,17 @@ domain::Result<OrderView> order(const Laboratory& laboratory, const domain::Orde
 /// One line of the floor.
 struct FloorLine {
     domain::OrderNumber number;
-    std::string description;  ///< "upper, III mod 1, Co-Cr"
+    std::string description{};  ///< "upper, III mod 1, Co-Cr"
     domain::OrderStatus status{};
-    std::optional<domain::Stage> stage;  ///< the one due or in hand
-    std::optional<domain::StageStatus> stageStatus;
+    std::optional<domain::Stage> stage{};  ///< the one due or in hand
+    std::optional<domain::StageStatus> stageStatus{};
     domain::WaitsFor waitsFor{};
-    std::string holdUp;  ///< "2 questions", "survey: in hand"
-    std::optional<domain::Date> due;
-    domain::Instant receivedAt;
-    domain::Instant changedAt;
-    std::string patient;     ///< reference or name; the code where the identity was erased
-    std::string prescriber;  ///< likewise
+    std::string holdUp{};  ///< "2 questions", "survey: in hand"
+    std::optional<domain::Date> due{};
+    domain::Instant receivedAt{};
+    domain::Instant changedAt{};
+    std::string patient{};     ///< reference or name; the code where the identity was erased
+    std::string prescriber{};  ///< likewise
 };
 
 /// Every order, what is due first at the top, delivered ones last.

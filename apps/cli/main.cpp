@@ -75,12 +75,12 @@ Exit run(const Verb& verb, const QStringList& words) {
     const auto call = parse(verb, words);
     if (!call) {
         fail(call.error().message);
-        return exitOf(call.error().code);
+        return cli::exitOf(call.error().code);
     }
     const auto exit = verb.run(*call);
     if (exit) return *exit;
     fail(exit.error().message);
-    return exitOf(exit.error().code);
+    return cli::exitOf(exit.error().code);
 }
 
 }  // namespace

@@ -66,7 +66,7 @@ Exit tell(const Call& call, const Outcome& outcome) {
     if (call.has("json")) {
         Json object = json(outcome.order);
         object["repeated"] = outcome.repeated;
-        print("order-1", std::move(object));
+        print("order-1", object);
         return Exit::Done;
     }
     const domain::Order& order = outcome.order;

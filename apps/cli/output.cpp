@@ -30,8 +30,8 @@ Json codeOrNull(const std::optional<E>& value) {
 
 std::string table(const std::vector<std::string>& heading,
                   const std::vector<std::vector<std::string>>& rows) {
-    std::vector<std::size_t> widths;
-    for (const std::string& cell : heading) widths.push_back(width(cell));
+    std::vector<std::size_t> widths(heading.size());
+    std::ranges::transform(heading, widths.begin(), width);
     for (const auto& row : rows)
         for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], width(row[i]));
     const auto line = [&](const std::vector<std::string>& row) {
@@ -165,7 +165,7 @@ Json json(const actions::Verification& verification) {
             {"problems", verification.problems}};
 }
 
-void print(std::string_view schema, Json object) {
+void print(std::string_view schema, const Json& object) {
     Json named = {{"schema", std::string{schema}}};
     named.update(object);
     std::cout << named.dump(2) << '\n';

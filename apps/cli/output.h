@@ -31,6 +31,6 @@ Json json(const std::vector<actions::FloorLine>& lines);
 Json json(const actions::Verification& verification);
 
 /// Prints with a first field "schema" that names the shape, as "order-1".
-void print(std::string_view schema, Json object);
+void print(std::string_view schema, const Json& object);
 
 }  // namespace cli

@@ -62,7 +62,7 @@ public:
     friend bool operator==(const Dentition&, const Dentition&) = default;
 
 private:
-    std::array<ToothState, 2 * kTeethInArch> states_{};
+    std::array<ToothState, kTeethInMouth> states_{};
 };
 
 }  // namespace domain

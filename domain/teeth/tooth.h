@@ -29,6 +29,7 @@ enum class ToothKind : std::uint8_t { Incisor, Canine, Premolar, Molar };
 enum class Side : std::uint8_t { Right, Left };
 
 inline constexpr int kTeethInArch = 16;
+inline constexpr int kTeethInMouth = 32;
 
 class Tooth {
 public:

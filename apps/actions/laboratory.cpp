@@ -1,0 +1,48 @@
+#include "apps/actions/laboratory.h"
+
+#include "storage/settings_store.h"
+#include "storage/transaction.h"
+
+namespace actions {
+namespace {
+
+/// Where each part of the letterhead is kept among the settings.
+struct LetterheadRow {
+    std::string_view setting;
+    std::string Letterhead::*part;
+};
+constexpr LetterheadRow kLetterhead[] = {{"laboratory.name", &Letterhead::name},
+                                         {"laboratory.address", &Letterhead::address},
+                                         {"laboratory.contact", &Letterhead::contact}};
+
+}  // namespace
+
+domain::Result<Laboratory> Laboratory::open(const std::filesystem::path& folder,
+                                            const domain::Clock& clock) {
+    auto records = storage::Connection::open(folder);
+    if (!records) return records.error();
+    return Laboratory{folder, clock, *std::move(records)};
+}
+
+domain::Result<Letterhead> letterhead(const Laboratory& laboratory) {
+    const storage::SettingsStore settings{laboratory.records()};
+    Letterhead head;
+    for (const LetterheadRow& row : kLetterhead) {
+        auto value = settings.find(row.setting);
+        if (!value) return value.error();
+        head.*(row.part) = value->value_or(std::string{});
+    }
+    return head;
+}
+
+domain::Result<domain::Done> writeLetterhead(const Laboratory& laboratory, const Letterhead& head) {
+    auto transaction = storage::Transaction::begin(laboratory.records());
+    if (!transaction) return transaction.error();
+    storage::Transaction work = *std::move(transaction);
+    const storage::SettingsStore settings{laboratory.records()};
+    for (const LetterheadRow& row : kLetterhead)
+        if (auto put = settings.put(work, row.setting, head.*(row.part)); !put) return put.error();
+    return work.commit();
+}
+
+}  // namespace actions

@@ -1,0 +1,152 @@
+#include <algorithm>
+#include <tuple>
+
+#include "apps/actions/orders.h"
+#include "domain/production/evolve.h"
+#include "storage/files/prescription_file.h"
+#include "storage/ledger.h"
+#include "storage/order_register.h"
+#include "storage/sealed_texts.h"
+
+namespace actions {
+namespace {
+
+using domain::Error;
+using domain::ErrorCode;
+using domain::Event;
+using domain::Order;
+using domain::Result;
+using domain::SealedText;
+
+constexpr std::size_t kShortDigest = 12;
+
+std::string worded(const domain::Revision& revision) {
+    const auto count = revision.findings.size();
+    return count == 0 ? "clean" : std::to_string(count) + (count == 1 ? " finding" : " findings");
+}
+
+/// What happened, in a few words, and the sealed words that belong to it.
+struct Telling {
+    std::string says;
+    std::optional<SealedText> words;
+
+    explicit Telling(const Event& event) {
+        std::visit([this](const auto& happened) { tell(happened); }, event.what);
+    }
+
+private:
+    void tell(const domain::Received& happened) { says = "received, " + worded(happened.revision); }
+    void tell(const domain::Accepted& happened) {
+        says = "accepted, " + wordsOf(happened.route);
+        for (const std::string& rule : happened.cautions) says += ", caution " + rule;
+        words = happened.reason;
+    }
+    void tell(const domain::StageStarted& happened) { says = wordsOf(happened.stage) + " started"; }
+    void tell(const domain::StageDone& happened) { says = wordsOf(happened.stage) + " done"; }
+    void tell(const domain::Flagged& happened) {
+        says = "flagged: " + wordsOf(happened.reason);
+        words = happened.note;
+    }
+    void tell(const domain::Answered& happened) {
+        says = happened.revision ? "answered, new revision, " + worded(*happened.revision)
+                                 : "answered";
+        words = happened.words;
+    }
+};
+
+/// Opens sealed words; an erased text says so instead.
+Result<std::string> opened(const storage::SealedTexts& texts,
+                           const std::optional<SealedText>& sealed) {
+    if (!sealed) return std::string{};
+    const auto text = texts.open(*sealed);
+    if (!text) return text.error();
+    return text->value_or("(erased)");
+}
+
+/// The prescription as it was read, names included; without them where they were erased.
+Result<domain::Prescription> inFull(const storage::SealedTexts& texts,
+                                    const domain::Revision& revision) {
+    const auto text = texts.open(revision.parties.identity);
+    if (!text) return text.error();
+    if (!*text) return revision.prescription;
+    return storage::readPrescription(**text, "sealed text " + revision.parties.identity.code);
+}
+
+}  // namespace
+
+Result<OrderView> order(const Laboratory& laboratory, const domain::OrderNumber& number) {
+    const storage::Ledger ledger{laboratory.records()};
+    const storage::SealedTexts texts{laboratory.records()};
+    const auto events = ledger.eventsOf(number);
+    if (!events) return events.error();
+    if (events->empty()) return Error{ErrorCode::Unusable, "no such order: " + number.text()};
+    std::optional<Order> state;
+    std::vector<HistoryLine> history;
+    for (const Event& event : *events) {
+        state = evolve(std::move(state), event);
+        const Telling telling{event};
+        auto words = opened(texts, telling.words);
+        if (!words) return words.error();
+        history.push_back({event, telling.says, *std::move(words)});
+    }
+    auto prescription = inFull(texts, state->revision);
+    if (!prescription) return prescription.error();
+    auto hash = ledger.newestHash(number);
+    if (!hash) return hash.error();
+    OrderView view{.order = *std::move(state),
+                   .prescription = *std::move(prescription),
+                   .history = std::move(history),
+                   .digest = hash->substr(0, kShortDigest)};
+    for (const domain::OpenFlag& flag : view.order.flags) {
+        auto note = opened(texts, flag.note);
+        if (!note) return note.error();
+        view.flagNotes.push_back(*std::move(note));
+    }
+    for (const SealedText& reason : view.order.cautionReasons) {
+        auto words = opened(texts, reason);
+        if (!words) return words.error();
+        view.cautionReasons.push_back(*std::move(words));
+    }
+    return view;
+}
+
+Result<std::vector<FloorLine>> floor(const Laboratory& laboratory) {
+    const storage::OrderRegister orders{laboratory.records()};
+    const storage::SealedTexts texts{laboratory.records()};
+    const auto rows = orders.all();
+    if (!rows) return rows.error();
+    std::vector<FloorLine> lines;
+    for (const storage::RegisterRow& row : *rows) {
+        FloorLine line{.number = row.number,
+                       .description = row.description,
+                       .status = row.status,
+                       .stage = row.stage,
+                       .stageStatus = row.stageStatus,
+                       .waitsFor = row.waitsFor,
+                       .holdUp = row.holdUp,
+                       .due = row.due,
+                       .receivedAt = row.receivedAt,
+                       .changedAt = row.changedAt,
+                       .patient = row.patientCode,
+                       .prescriber = row.prescriberCode};
+        const auto text = texts.open(row.identity);
+        if (!text) return text.error();
+        if (*text) {
+            const auto full = storage::readPrescription(**text, "sealed text");
+            if (!full) return full.error();
+            const domain::Identity& identity = full->identity;
+            line.patient =
+                identity.patientReference.value_or(identity.patientName.value_or(row.patientCode));
+            line.prescriber = identity.prescriberName.value_or(row.prescriberCode);
+        }
+        lines.push_back(std::move(line));
+    }
+    std::ranges::sort(lines, {}, [](const FloorLine& line) {
+        const bool delivered = line.status == domain::OrderStatus::Delivered;
+        return std::tuple{delivered, !line.due, line.due.value_or(domain::Date::ofDays(0)),
+                          line.number};
+    });
+    return lines;
+}
+
+}  // namespace actions

@@ -1,4 +1,0 @@
-SELECT bytes
-FROM ledger
-WHERE idempotency_key = :idempotency_key
-ORDER BY part

@@ -1,3 +1,0 @@
-SELECT COALESCE(MAX(order_number), '') AS latest
-FROM order_register
-WHERE order_number LIKE :year

@@ -1,1 +1,0 @@
-SELECT COALESCE(MAX(code), 'P00000') AS latest FROM patient

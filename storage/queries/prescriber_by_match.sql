@@ -1,1 +1,0 @@
-SELECT code FROM prescriber WHERE matched_by = :matched_by

@@ -1,1 +1,0 @@
-SELECT COALESCE(MAX(code), 'D00000') AS latest FROM prescriber

@@ -1,1 +1,0 @@
-SELECT digest, salt, content FROM sealed_text WHERE code = :code
