@@ -52,12 +52,8 @@ std::string allWords() {
     return words;
 }
 
-/// "single-strap" -> "single strap", for reading aloud.
-inline std::string spoken(std::string_view word) {
-    std::string text{word};
-    std::ranges::replace(text, '-', ' ');
-    return text;
-}
+/// "palatal-strap" -> "palatal strap", "tooth-try-in" -> "tooth try-in": a word for reading aloud.
+std::string spoken(std::string_view word);
 
 template <CodedEnum E>
 std::string wordsOf(E value) {
