@@ -51,7 +51,7 @@ std::vector<reports::TakenCautions> takenOf(const OrderView& view) {
     return taken;
 }
 
-/// papers/26000018-questions-r1.pdf
+/// papers/26000017-questions-r1.pdf
 std::filesystem::path usualPlace(const Laboratory& laboratory, const OrderView& view, Paper paper) {
     return laboratory.folder() / "papers" /
            (view.order.number.text() + '-' + std::string{domain::codeOf(paper)} + "-r" +

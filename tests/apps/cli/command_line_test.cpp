@@ -109,12 +109,12 @@ TEST_F(CommandLine, RefusesUnusableInputWithTheExitCodeTwo) {
                                      {"log", prescription("lower-i")},
                                      {"order", "12345678"},
                                      {"order", "26000"},
-                                     {"start", "26000018", "dancing"}}) {
+                                     {"start", "26000017", "dancing"}}) {
         const Ran ran = lab(words);
         EXPECT_EQ(ran.exit, 2) << words.join(' ').toStdString() << ran.out << ran.err;
         EXPECT_TRUE(!ran.err.empty() || words.isEmpty());
     }
-    EXPECT_THAT(lab({"order", "26000018"}).err, HasSubstr("no such order"));
+    EXPECT_THAT(lab({"order", "26000017"}).err, HasSubstr("no such order"));
 }
 
 TEST_F(CommandLine, SaysSoWhenTheRecordsCannotBeKept) {
