@@ -1,0 +1,36 @@
+// The tests of storage; with --write-orders FOLDER COUNT PERSON, a second program that writes.
+#include <gtest/gtest.h>
+
+#include <QCoreApplication>
+#include <iostream>
+
+#include "tests/storage/records.h"
+
+namespace {
+
+int writeOrders(const QStringList& arguments) {
+    const auto records = support::opened(arguments[2].toStdString());
+    if (!records) return 1;
+    const std::string who = arguments[4].toStdString();
+    for (int i = 0; i < arguments[3].toInt(); ++i) {
+        const auto order = support::receive(
+            *records, support::smallPrescription(),
+            {support::minute(i), support::person(who), who + "-" + std::to_string(i)});
+        if (!order) {
+            std::cerr << order.error().message << '\n';
+            return 1;
+        }
+    }
+    return 0;
+}
+
+}  // namespace
+
+int main(int count, char** arguments) {
+    testing::InitGoogleTest(&count, arguments);
+    const QCoreApplication application{count, arguments};
+    const QStringList given = QCoreApplication::arguments();
+    if (given.size() == 5 && given[1] == QStringLiteral("--write-orders"))
+        return writeOrders(given);
+    return RUN_ALL_TESTS();
+}

@@ -1,0 +1,187 @@
+#include "tests/storage/records.h"
+
+#include <gtest/gtest.h>
+
+#include <QSqlQuery>
+#include <QUuid>
+#include <QVariant>
+
+#include "domain/production/evolve.h"
+#include "domain/rules/examine.h"
+#include "storage/files/prescription_file.h"
+#include "storage/ledger.h"
+#include "storage/order_register.h"
+#include "storage/party_store.h"
+#include "storage/sealed_texts.h"
+#include "tests/support/designs.h"
+
+namespace support {
+
+using domain::Command;
+using domain::Occasion;
+using domain::Order;
+using domain::Result;
+using storage::Connection;
+using storage::Transaction;
+
+std::unique_ptr<Connection> opened(const std::filesystem::path& folder) {
+    auto records = Connection::open(folder);
+    EXPECT_TRUE(records) << (records ? "" : records.error().message);
+    return records ? *std::move(records) : nullptr;
+}
+
+domain::Error refusalToOpen(const std::filesystem::path& folder) {
+    const auto records = Connection::open(folder);
+    return records ? domain::Error{{}, "was opened"} : records.error();
+}
+
+Shell::Shell(const std::filesystem::path& file)
+    : name_{QUuid::createUuid().toString()},
+      database_{QSqlDatabase::addDatabase(QStringLiteral("QSQLITE"), name_)} {
+    database_.setDatabaseName(QString::fromStdString(file.string()));
+    EXPECT_TRUE(database_.open());
+    run("PRAGMA synchronous = OFF");
+}
+
+Shell::~Shell() {
+    database_.close();
+    database_ = {};
+    QSqlDatabase::removeDatabase(name_);
+}
+
+bool Shell::run(const std::string& sql) const {
+    return QSqlQuery{database_}.exec(QString::fromStdString(sql));
+}
+
+QVariant Shell::value(const std::string& sql) const {
+    const auto values = column(sql);
+    return values.empty() ? QVariant{} : values.front();
+}
+
+std::vector<QVariant> Shell::column(const std::string& sql) const {
+    QSqlQuery query{database_};
+    EXPECT_TRUE(query.exec(QString::fromStdString(sql))) << sql;
+    std::vector<QVariant> values;
+    while (query.next()) values.push_back(query.value(0));
+    return values;
+}
+
+domain::PersonCode person(std::string_view code) { return *domain::PersonCode::parse(code); }
+
+domain::OrderNumber orderNumber(int count) { return *domain::OrderNumber::make(26, count); }
+
+domain::Instant minute(int count) {
+    constexpr std::int64_t kMicrosecondsPerMinute = 60'000'000;
+    const std::int64_t morning =
+        domain::Date::parse("2026-11-25")->days() * 24 * 60 * kMicrosecondsPerMinute;
+    return domain::Instant::ofMicroseconds(morning + count * kMicrosecondsPerMinute);
+}
+
+domain::Prescription smallPrescription() {
+    domain::Prescription small;
+    small.arch = domain::Arch::Lower;
+    small.notation = domain::Notation::Iso3950;
+    small.needed = domain::Date::parse("2026-12-18");
+    small.identity.patientReference = "NK-17";
+    small.identity.prescriberName = "Nomina Canaria";
+    small.identity.prescriberAddress = "1 Canary Lane";
+    return small;
+}
+
+domain::Revision sealedRevision(Transaction& work, const domain::Prescription& prescription) {
+    Connection& records = work.connection();
+    const storage::PartyStore people{records};
+    const auto prescriber = people.prescriberCode(work, prescription.identity);
+    const auto patient = people.patientCode(work, *prescriber, prescription.identity);
+    const auto sealed =
+        storage::SealedTexts{records}.seal(work, storage::writePrescription(prescription));
+    EXPECT_TRUE(sealed);
+    return {withoutIdentity(prescription),
+            {*patient, *prescriber, *sealed},
+            examine(prescription, examinationDay())};
+}
+
+Result<Order> carryOut(Connection& records, const domain::OrderNumber& number,
+                       const Command& command, const Occasion& occasion) {
+    auto begun = Transaction::begin(records);
+    if (!begun) return begun.error();
+    Transaction work = *std::move(begun);
+    auto order = storage::loadOrder(records, number);
+    if (!order) return order.error();
+    const auto events = decide(*order, command, occasion);
+    if (!events) return events.error();
+    std::optional<Order> next = *order;
+    for (const domain::Event& event : *events) next = evolve(std::move(next), event);
+    if (auto done = storage::Ledger{records}.append(work, *events); !done) return done.error();
+    if (auto done = storage::OrderRegister{records}.put(work, *next); !done) return done.error();
+    if (auto done = work.commit(); !done) return done.error();
+    return *next;
+}
+
+Result<Order> receive(Connection& records, const domain::Prescription& prescription,
+                      const Occasion& occasion) {
+    auto begun = Transaction::begin(records);
+    if (!begun) return begun.error();
+    Transaction work = *std::move(begun);
+    const auto number =
+        storage::OrderRegister{records}.nextNumber(work, *domain::Date::parse("2026-11-25"));
+    if (!number) return number.error();
+    const auto events =
+        decide({}, domain::Receive{*number, sealedRevision(work, prescription)}, occasion);
+    if (!events) return events.error();
+    const Order order = evolve({}, events->front());
+    if (auto done = storage::Ledger{records}.append(work, *events); !done) return done.error();
+    if (auto done = storage::OrderRegister{records}.put(work, order); !done) return done.error();
+    if (auto done = work.commit(); !done) return done.error();
+    return order;
+}
+
+void writeTwoOrders(Connection& records) {
+    int step = 0;
+    const auto occasion = [&] {
+        ++step;
+        return Occasion{minute(step), person("MK"), "key-" + std::to_string(step)};
+    };
+    const auto sealed = [&](const std::string& text) {
+        Transaction work = *Transaction::begin(records);
+        const auto words = storage::SealedTexts{records}.seal(work, text);
+        EXPECT_TRUE(work.commit());
+        return *words;
+    };
+    const auto does = [&](const domain::OrderNumber& number, const Command& command) {
+        const auto order = carryOut(records, number, command, occasion());
+        EXPECT_TRUE(order) << (order ? "" : order.error().message);
+    };
+    const auto first = receive(records, upperClassIIIMod1(), occasion());
+    ASSERT_TRUE(first) << first.error().message;
+    const domain::OrderNumber number = first->number;
+    does(number, domain::Accept{sealed("Nomina Canaria agreed by telephone")});
+    does(number, domain::Start{});
+    does(number, domain::Finish{});
+    does(number, domain::Start{});
+    does(number, domain::Flag{domain::FlagReason::CastDamaged, sealed("tooth 13 is chipped")});
+    domain::Prescription answered = upperClassIIIMod1();
+    answered.needed = answered.needed->plusDays(3);
+    Transaction work = *Transaction::begin(records);
+    const domain::Revision revision = sealedRevision(work, answered);
+    ASSERT_TRUE(work.commit());
+    does(number, domain::Answer{sealed("a new cast is on its way"), revision});
+    ASSERT_TRUE(receive(records, smallPrescription(), occasion()));
+}
+
+std::vector<std::string> problemsOf(Connection& records) {
+    const auto chain = storage::Ledger{records}.verify();
+    if (!chain) return {chain.error().message};
+    if (chain->problem) return {*chain->problem};
+    std::vector<std::string> problems;
+    for (const auto& found :
+         {storage::OrderRegister{records}.differences(), storage::SealedTexts{records}.verify()}) {
+        if (!found)
+            problems.push_back(found.error().message);
+        else
+            problems.insert(problems.end(), found->begin(), found->end());
+    }
+    return problems;
+}
+
+}  // namespace support
