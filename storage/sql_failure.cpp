@@ -16,7 +16,7 @@ constexpr std::array kPlainWords{
     PlainWords{8, "they cannot be written: the file or its folder is read-only"},
     PlainWords{10, "the disk reported an error while reading or writing"},
     PlainWords{11, "the file is damaged; restore a backup"},
-    PlainWords{13, "the disk is full; nothing was stored"},
+    PlainWords{13, "the disk is full"},
     PlainWords{14, "the file cannot be opened; look at the rights of the file and its folder"},
     PlainWords{26, "the file is not a database"},
 };

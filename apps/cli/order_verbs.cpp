@@ -9,7 +9,6 @@
 #include "apps/actions/system_clock.h"
 #include "apps/actions/verification.h"
 #include "apps/cli/output.h"
-#include "storage/files/prescription_file.h"
 
 namespace cli {
 namespace {
@@ -177,9 +176,9 @@ Result<Exit> flag(const Call& call) {
 Result<Exit> answer(const Call& call) {
     std::optional<domain::Prescription> prescription;
     if (const auto file = call.option("file")) {
-        auto read = storage::loadPrescription(*file);
+        auto read = actions::check(*file, kClock.now().day());
         if (!read) return read.error();
-        prescription = *std::move(read);
+        prescription = (*std::move(read)).prescription;
     }
     return actOnOrder(
         call, [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
