@@ -1,4 +1,4 @@
-/// Small questions the rules put to a design; private to this folder.
+/// Small questions the rules and the pictures put to a design.
 #pragma once
 
 #include <optional>
