@@ -9,7 +9,7 @@ namespace {
 
 constexpr double kLabelSize = 2.8;  // mm, the em
 constexpr double kNoteSize = 2.3;
-constexpr double kLabelBeyond = 7.0;  // mm from the tooth to the middle of its number
+constexpr double kLabelBeyond = 6.2;  // mm from the tooth to the middle of its number
 
 /// Words whose capitals stand centred on a place.
 Words centred(std::string text, Point centre, double size, Colour colour, Depicted depicts) {
@@ -35,6 +35,12 @@ void drawNumbers(ArchCanvas& canvas, const Prescription& prescription, Notation 
         Words words = centred(nameOf(tooth, notation), labelPlace(tooth), kLabelSize,
                               absent ? Colour::Quiet : Colour::Ink, Depicted::Frame);
         words.bold = !absent;
+        const Box box = boxOf(words);  // a line that passes there gives way
+        canvas.fill({{box.left, box.top},
+                     {box.right, box.top},
+                     {box.right, box.bottom},
+                     {box.left, box.bottom}},
+                    Colour::Sheet, Depicted::Frame);
         canvas.write(words);
     }
 }
@@ -73,7 +79,7 @@ void drawSides(ArchCanvas& canvas, Arch arch) {
            false);
 }
 
-/// Numbers in a row, three or more that follow each other as "4-7".
+/// "4–7, 9": the numbers in a row, three or more that follow each other as a range.
 std::vector<std::string> ranges(const std::vector<int>& numbers) {
     std::vector<std::string> texts;
     for (std::size_t at = 0; at < numbers.size();) {
@@ -84,6 +90,19 @@ std::vector<std::string> ranges(const std::vector<int>& numbers) {
                                    : std::to_string(numbers[at]) + "\u2013" +
                                          std::to_string(numbers[last]));
         at = last + 1;
+    }
+    return texts;
+}
+
+/// At most a few on one flag, so that it stays as narrow as the room beside a tooth.
+std::vector<std::string> flagTexts(const std::vector<int>& numbers) {
+    constexpr std::size_t kMostCharacters = 8;
+    std::vector<std::string> texts;
+    for (const std::string& range : ranges(numbers)) {
+        if (texts.empty() || texts.back().size() + range.size() > kMostCharacters)
+            texts.push_back(range);
+        else
+            texts.back() += ", " + range;
     }
     return texts;
 }
@@ -136,7 +155,8 @@ void drawToothFlags(ArchCanvas& canvas, Tooth tooth, const Numbers& numbers) {
     const ToothFrame frame = toothFrame(tooth);
     const Point place = labelPlace(tooth);
     for (const FlagLook& look : kFlagLooks)
-        for (const std::string& text : ranges(numbers[static_cast<std::size_t>(look.severity)])) {
+        for (const std::string& text :
+             flagTexts(numbers[static_cast<std::size_t>(look.severity)])) {
             const Box room = canvas.roomFor(flagWidth(text) + 0.5, kFlagHeight + 0.7,
                                             place + frame.outward * 3.2, frame.outward);
             drawFlag(canvas, {room.left + 0.2, room.top + 0.1, room.right - 0.3, room.bottom - 0.6},
@@ -149,7 +169,7 @@ void drawCornerFlags(ArchCanvas& canvas, Arch arch, const Numbers& numbers) {
     if (std::ranges::all_of(numbers, [](const auto& some) { return some.empty(); })) return;
     constexpr double kRoom = 23;
     const double left = kArchPictureWidth - kRoom;
-    double top = arch == Arch::Upper ? 1 : kArchPictureHeight - 22;
+    double top = arch == Arch::Upper ? 1 : kArchPictureHeight - 19;
     canvas.write({.text = "whole denture",
                   .at = {kArchPictureWidth - 1, top + 2.5},
                   .anchor = Anchor::Right,
@@ -160,7 +180,8 @@ void drawCornerFlags(ArchCanvas& canvas, Arch arch, const Numbers& numbers) {
     top += 4;
     double right = kArchPictureWidth - 1;
     for (const FlagLook& look : kFlagLooks)
-        for (const std::string& text : ranges(numbers[static_cast<std::size_t>(look.severity)])) {
+        for (const std::string& text :
+             flagTexts(numbers[static_cast<std::size_t>(look.severity)])) {
             const double width = flagWidth(text);
             if (right - width < left) {
                 right = kArchPictureWidth - 1;

@@ -22,7 +22,7 @@ struct SaddleRun {
 std::vector<SaddleRun> saddleRuns(const Prescription& prescription);
 
 /// The border a saddle shows to the tongue, mm from the curve of the arch.
-inline constexpr double kSaddleInner = -7.6;
+inline constexpr double kSaddleInner = -9.4;
 
 /// The major connector's outline, where there is one and it lies beside the teeth.
 std::vector<Polyline> connectorOutlines(const Prescription& prescription);
@@ -36,7 +36,9 @@ void drawTeeth(ArchCanvas& canvas, const Prescription& prescription);
 void drawGuidePlates(ArchCanvas& canvas, const Prescription& prescription);
 void drawRests(ArchCanvas& canvas, const Prescription& prescription);
 void drawClasps(ArchCanvas& canvas, const Prescription& prescription);
+/// The fulcrum line, the levers to it, the path of insertion; then their numbers, where room is.
 void drawAxes(ArchCanvas& canvas, const Prescription& prescription);
+void drawAxisNumbers(ArchCanvas& canvas, const Prescription& prescription);
 
 /// Where the middle of a rest lies.
 Point restPoint(const Rest& rest);

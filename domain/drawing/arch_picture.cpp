@@ -17,8 +17,9 @@ Picture archPicture(const Prescription& prescription, const std::vector<Finding>
     drawGuidePlates(canvas, prescription);
     drawRests(canvas, prescription);
     drawClasps(canvas, prescription);
-    drawLabels(canvas, prescription, options);
     drawAxes(canvas, prescription);
+    drawLabels(canvas, prescription, options);
+    drawAxisNumbers(canvas, prescription);
     drawFlags(canvas, prescription, findings, options);
     Picture picture{.width = kArchPictureWidth, .height = kArchPictureHeight, .marks = {}};
     if (options.legend) {

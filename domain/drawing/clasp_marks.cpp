@@ -122,10 +122,13 @@ void drawReciprocation(ArchCanvas& canvas, const Prescription& prescription, con
     const ToothFrame frame = toothFrame(clasp.tooth);
     const bool buccal = clasp.reciprocation->face == Surface::Buccal;
     const double sign = buccal ? 1 : -1;
+    const bool resin =
+        isInterim(prescription) && clasp.reciprocation->kind == ReciprocalKind::Plate;
+    const Colour inside = resin ? Colour::Resin : Colour::Metal;
     const bool fromMesial = originOf(prescription, clasp) == Surface::Mesial;
     const auto bar = [&](double from, double to, double beside, double width) {
-        canvas.shape(band(frame.alongOutline(sign * from, sign * to, beside), width, width),
-                     Colour::Metal, {Colour::Edge, kThin}, Depicted::Reciprocation);
+        canvas.shape(band(frame.alongOutline(sign * from, sign * to, beside), width, width), inside,
+                     {Colour::Edge, kThin}, Depicted::Reciprocation);
         for (const Point point : evenly(frame.alongOutline(sign * from, sign * to, beside), 1.5))
             canvas.keepClear(circle(point, 0.6));
     };

@@ -9,7 +9,7 @@ namespace domain {
 namespace {
 
 constexpr double kHalfTooth = 4.2;  // mm from the curve of the arch to the gingival margin
-constexpr double kUnderSaddle = -6.4;
+constexpr double kUnderSaddle = -8;
 
 double mm(std::optional<Microns> length, double otherwise) {
     return length ? static_cast<double>(length->count()) / 1000 : otherwise;
@@ -195,7 +195,7 @@ double barEnd(const Prescription& prescription, Side side) {
         }
     for (const SaddleRun& run : saddleRuns(prescription)) {
         const double front = side == Side::Right ? -run.to : run.from;
-        if (sign * (run.from + run.to) > 0) end = std::max(end, front + 5);
+        if (sign * (run.from + run.to) > 0) end = std::max(end, front + 8);
     }
     return end;
 }
@@ -270,6 +270,8 @@ void drawMajorConnector(ArchCanvas& canvas, const Prescription& prescription) {
         if (prescription.majorConnector->kind == ConnectorKind::DoublePalatalStrap)
             canvas.shape(opening(prescription, outline), Colour::Sheet, {Colour::Edge, kThick},
                          depicts);
+        // Words may stand on the metal or beside it, not across its edge.
+        for (const Point point : evenly(outline, 1)) canvas.keepClear(circle(point, 0.3));
     }
 }
 
@@ -301,8 +303,9 @@ void drawMinorConnectors(ArchCanvas& canvas, const Prescription& prescription) {
                 const Point joint = nearestOn(outline, frame.at(u, -1));
                 end = joint + unit(joint - start) * 1.2;
             }
-        canvas.shape(band({start, end}, kWidth, kWidth), Colour::Metal, {Colour::Edge, kLine},
-                     Depicted::MinorConnector);
+        const Polyline strut = band({start, end}, kWidth, kWidth);
+        canvas.shape(strut, Colour::Metal, {Colour::Edge, kLine}, Depicted::MinorConnector);
+        canvas.keepClear(strut);
     }
 }
 

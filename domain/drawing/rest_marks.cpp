@@ -58,49 +58,67 @@ const Rest* restOf(const Prescription& prescription, const IndirectRetainer& ret
     return nullptr;
 }
 
-void drawLever(ArchCanvas& canvas, Point rest, Point from, Point along) {
-    const Point away = rest - from;
-    const Point foot = from + along * (away.x * along.x + away.y * along.y);
-    const double length = distance(rest, foot);
-    if (length < 2) return;
-    canvas.stroke({rest, foot}, {Colour::Ink, kThin}, Depicted::Lever);
-    const std::string text = std::to_string(std::lround(length));
+struct Lever {
+    Point rest{};
+    Point foot{};  ///< on the fulcrum line, at right angles to it
+};
+
+struct Axes {
+    Point right{};  ///< the two rests the fulcrum line runs through
+    Point left{};
+    std::vector<Lever> levers{};
+};
+
+std::optional<Axes> axesOf(const Prescription& prescription) {
+    const auto fulcrum = fulcrumOf(prescription);
+    if (!fulcrum) return {};
+    const Rest* right = restAt(prescription, fulcrum->right);
+    const Rest* left = restAt(prescription, fulcrum->left);
+    if (right == nullptr || left == nullptr) return {};
+    Axes axes{.right = restPoint(*right), .left = restPoint(*left), .levers = {}};
+    const Point along = unit(axes.left - axes.right);
+    for (const IndirectRetainer& retainer : prescription.indirectRetainers) {
+        const Rest* rest = restOf(prescription, retainer);
+        if (rest == nullptr || rest->tooth.arch() != prescription.arch) continue;
+        const Point from = restPoint(*rest);
+        const Point away = from - axes.right;
+        axes.levers.push_back({from, axes.right + along * (away.x * along.x + away.y * along.y)});
+    }
+    return axes;
+}
+
+void drawLeverNumber(ArchCanvas& canvas, const Lever& lever) {
     constexpr double kSize = 2.3;
-    const Words sized{.text = text,
-                      .at = {},
-                      .anchor = Anchor::Middle,
-                      .size = kSize,
-                      .bold = false,
-                      .colour = Colour::Ink,
-                      .depicts = Depicted::Lever};
-    const Box size = boxOf(sized);
-    const Box room = canvas.roomFor(size.right - size.left + 0.6, size.bottom - size.top,
-                                    between(rest, foot, 0.55) + Point{2.2, 0}, unit(foot - rest));
-    Words words = sized;
-    words.at = {room.centre().x, room.bottom - 0.22 * kSize};
-    canvas.fill({{room.left, room.top},
-                 {room.right, room.top},
-                 {room.right, room.bottom},
-                 {room.left, room.bottom}},
-                Colour::Sheet, Depicted::Lever);
+    Words words{.text = std::to_string(std::lround(distance(lever.rest, lever.foot))),
+                .at = {},
+                .anchor = Anchor::Middle,
+                .size = kSize,
+                .bold = false,
+                .colour = Colour::Ink,
+                .depicts = Depicted::Lever};
+    const Box size = boxOf(words);
+    const Point along = unit(lever.foot - lever.rest);
+    const Point aside{-along.y, along.x};
+    // Beside the line, on the side of the midline.
+    const Point middle = between(lever.rest, lever.foot, 0.5);
+    const Point inwards = aside * (aside.x * (kArchPictureWidth / 2 - middle.x) < 0 ? -1 : 1);
+    const Box room = canvas.roomFor(size.right - size.left, size.bottom - size.top,
+                                    middle + inwards * 2, inwards);
+    words.at = {room.centre().x, room.centre().y + 0.36 * kSize};
     canvas.write(words);
 }
 
-void drawFulcrum(ArchCanvas& canvas, const Prescription& prescription) {
-    const auto fulcrum = fulcrumOf(prescription);
-    if (!fulcrum) return;
-    const Rest* right = restAt(prescription, fulcrum->right);
-    const Rest* left = restAt(prescription, fulcrum->left);
-    if (right == nullptr || left == nullptr) return;
-    const Point from = restPoint(*right);
-    const Point along = unit(restPoint(*left) - from);
+void drawFulcrum(ArchCanvas& canvas, const Axes& axes) {
     constexpr double kBeyond = 6;
-    canvas.stroke({from - along * kBeyond, restPoint(*left) + along * kBeyond},
-                  {Colour::Ink, 0.35, LineStyle::DashDot}, Depicted::Fulcrum);
-    for (const IndirectRetainer& retainer : prescription.indirectRetainers)
-        if (const Rest* rest = restOf(prescription, retainer))
-            if (rest->tooth.arch() == prescription.arch)
-                drawLever(canvas, restPoint(*rest), from, along);
+    const Point along = unit(axes.left - axes.right);
+    const Polyline line{axes.right - along * kBeyond, axes.left + along * kBeyond};
+    canvas.stroke(line, {Colour::Ink, 0.35, LineStyle::DashDot}, Depicted::Fulcrum);
+    for (const Point point : evenly(line, 1)) canvas.keepClear(circle(point, 0.3));
+    for (const Lever& lever : axes.levers) {
+        canvas.stroke({lever.rest, lever.foot}, {Colour::Ink, kThin}, Depicted::Lever);
+        for (const Point point : evenly({lever.rest, lever.foot}, 1))
+            canvas.keepClear(circle(point, 0.3));
+    }
 }
 
 std::string tiltText(const InsertionPath& path) {
@@ -168,12 +186,18 @@ void drawRests(ArchCanvas& canvas, const Prescription& prescription) {
         const Rest* rest = restOf(prescription, retainer);
         const Point centre = rest != nullptr ? restPoint(*rest) : toothFrame(retainer.tooth).centre;
         canvas.outline(circle(centre, 2.3), {Colour::Edge, 0.4}, Depicted::IndirectRetainer);
+        canvas.keepClear(circle(centre, 2.5));
     }
 }
 
 void drawAxes(ArchCanvas& canvas, const Prescription& prescription) {
-    drawFulcrum(canvas, prescription);
+    if (const auto axes = axesOf(prescription)) drawFulcrum(canvas, *axes);
     drawPath(canvas, prescription);
+}
+
+void drawAxisNumbers(ArchCanvas& canvas, const Prescription& prescription) {
+    if (const auto axes = axesOf(prescription))
+        for (const Lever& lever : axes->levers) drawLeverNumber(canvas, lever);
 }
 
 }  // namespace domain

@@ -129,8 +129,8 @@ void drawTissueStop(ArchCanvas& canvas, Arch arch, const SaddleRun& run) {
         if (!free) continue;
         // Beside the last tooth, towards the tongue, where it is not covered.
         const double inwards = along < 0 ? 1.3 : -1.3;
-        canvas.shape({onArch(arch, along, -4.9), onArch(arch, along + 2 * inwards, -4.9),
-                      onArch(arch, along + 2 * inwards, -7.0), onArch(arch, along, -7.0)},
+        canvas.shape({onArch(arch, along, -5.9), onArch(arch, along + 2 * inwards, -5.9),
+                      onArch(arch, along + 2 * inwards, -8.1), onArch(arch, along, -8.1)},
                      Colour::Metal, {Colour::Edge, kLine}, Depicted::TissueStop);
     }
 }
@@ -140,17 +140,37 @@ void drawDoubleLine(ArchCanvas& canvas, const Polyline& line, const Pen& pen, De
     canvas.stroke(besideLine(line, -0.3), pen, depicts);
 }
 
+/// The parts of a line that lie on the metal; all of it where no metal is given yet.
+std::vector<Polyline> onMetal(const Prescription& prescription, const Polyline& line) {
+    const auto outlines = connectorOutlines(prescription);
+    std::vector<Polyline> parts(1);
+    for (const Point point : line) {
+        const bool on = std::ranges::any_of(
+            outlines, [&](const Polyline& outline) { return contains(outline, point); });
+        if (on || outlines.empty())
+            parts.back().push_back(point);
+        else if (!parts.back().empty())
+            parts.emplace_back();
+    }
+    std::erase_if(parts, [](const Polyline& part) { return part.size() < 2; });
+    return parts;
+}
+
 /// The outer line beside the resin, the inner one further towards the tongue: never in one place.
-void drawFinishLines(ArchCanvas& canvas, Arch arch, const SaddleRun& run) {
+void drawFinishLines(ArchCanvas& canvas, const Prescription& prescription, const SaddleRun& run) {
     const double from = run.from + (run.freeRight ? kRound : 0.3);
     const double to = run.to - (run.freeLeft ? kRound : 0.3);
-    const FinishLines& lines = run.saddle->finishLines;
-    if (lines.external.value_or(false))
-        drawDoubleLine(canvas, alongArch(arch, from, to, kSaddleInner - 1.0), {Colour::Edge, 0.24},
-                       Depicted::ExternalFinishLine);
-    if (lines.internal.value_or(false))
-        drawDoubleLine(canvas, alongArch(arch, from, to, kSaddleInner - 2.6),
-                       {Colour::Edge, 0.24, LineStyle::Dashed}, Depicted::InternalFinishLine);
+    const auto lines = [&](double offset, const Pen& pen, Depicted depicts) {
+        const Polyline whole = alongArch(prescription.arch, from, to, offset);
+        for (const Polyline& part : onMetal(prescription, whole))
+            drawDoubleLine(canvas, part, pen, depicts);
+    };
+    const FinishLines& given = run.saddle->finishLines;
+    if (given.external.value_or(false))
+        lines(kSaddleInner - 0.9, {Colour::Edge, 0.24}, Depicted::ExternalFinishLine);
+    if (given.internal.value_or(false))
+        lines(kSaddleInner - 2.3, {Colour::Edge, 0.24, LineStyle::Dashed},
+              Depicted::InternalFinishLine);
 }
 
 }  // namespace
@@ -182,9 +202,10 @@ void drawSaddles(ArchCanvas& canvas, const Prescription& prescription) {
         outline.insert(outline.end(), inner.rbegin(), inner.rend());
         canvas.shape(outline, metal ? Colour::Metal : Colour::Resin, {Colour::Edge, kLine},
                      metal ? Depicted::MetalBase : Depicted::Saddle);
+        canvas.keepClear(outline);
         drawRetention(canvas, arch, run);
         if (run.saddle->tissueStop.value_or(false)) drawTissueStop(canvas, arch, run);
-        drawFinishLines(canvas, arch, run);
+        drawFinishLines(canvas, prescription, run);
     }
 }
 
