@@ -61,16 +61,14 @@ void claim(const QSqlDatabase& database) {
                          "); choose another folder for the records"};
 }
 
-void setModes(const QSqlDatabase& database) {
-    for (const Mode& mode : kModes) {
-        const std::string name{mode.name};
-        pragma(database, name + " = " + std::string{mode.set});
-        const std::string found = pragma(database, name);
-        if (found != mode.read)
-            throw SqlFailure{"the records in " + database.databaseName().toStdString() +
-                             " cannot be kept safely: " + name + " is " + found + " and must be " +
-                             std::string{mode.read}};
-    }
+void set(const QSqlDatabase& database, const Mode& mode) {
+    const std::string name{mode.name};
+    pragma(database, name + " = " + std::string{mode.set});
+    const std::string found = pragma(database, name);
+    if (found != mode.read)
+        throw SqlFailure{"the records in " + database.databaseName().toStdString() +
+                         " cannot be kept safely: " + name + " is " + found + " and must be " +
+                         std::string{mode.read}};
 }
 
 }  // namespace
@@ -96,7 +94,7 @@ domain::Result<std::unique_ptr<Connection>> Connection::open(
     std::unique_ptr<Connection> connection{new Connection{*std::move(file)}};
     openDatabase(connection->database_, connection->file_);
     claim(connection->database_);
-    setModes(connection->database_);
+    for (const Mode& mode : kModes) set(connection->database_, mode);
     const auto steps = migrations(connection->dialect());
     if (!steps) return steps.error();
     if (auto current = migrate(*connection, *steps); !current) return current.error();

@@ -322,6 +322,7 @@ Result<std::vector<Order>> loadOrders(Connection& connection) {
     if (!visited) return visited.error();
     if (damage) return *damage;
     std::vector<Order> orders;
+    orders.reserve(folded.size());
     for (auto& [number, order] : folded) orders.push_back(*std::move(order));
     return orders;
 }

@@ -109,15 +109,15 @@ bool isNetworkFileSystem(std::string_view type) {
     return type.starts_with(kUserSpacePrefix) || std::ranges::count(kNetworkTypes, type) > 0;
 }
 
-Result<fs::path> prepareRecordsFile(const fs::path& given) {
-    const fs::path folder = given.has_filename() ? given : given.parent_path();
-    if (auto ready = prepareFolder(folder); !ready) return ready.error();
-    if (auto own = onOwnDisk(folder); !own) return own.error();
+Result<fs::path> prepareRecordsFile(const fs::path& folder) {
+    const fs::path place = folder.has_filename() ? folder : folder.parent_path();
+    if (auto ready = prepareFolder(place); !ready) return ready.error();
+    if (auto own = onOwnDisk(place); !own) return own.error();
     std::error_code failure;
-    const fs::path real = fs::canonical(folder, failure);
+    const fs::path real = fs::canonical(place, failure);
     if (failure)
-        return Error{ErrorCode::Unavailable, "the folder " + folder.string() +
-                                                 " cannot be looked at: " + failure.message()};
+        return Error{ErrorCode::Unavailable,
+                     "the folder " + place.string() + " cannot be looked at: " + failure.message()};
     const fs::path file = real / kRecordsFile;
     if (auto made = makeFile(file); !made) return made.error();
     if (auto plain = onePlainFile(file); !plain) return plain.error();

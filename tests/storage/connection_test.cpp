@@ -217,12 +217,11 @@ TEST(Transaction, SaysThatTheOutcomeOfAFailedCommitIsUnknown) {
 TEST(Transaction, SaysThatTheRecordsAreReadOnly) {
     const Folder folder;
     const auto records = opened(folder.path());
-    ASSERT_EQ(pragma(*records, "busy_timeout"), "5000");
     QSqlQuery{records->database()}.exec(QStringLiteral("PRAGMA query_only = ON"));
-    storage::Transaction work = *storage::Transaction::begin(*records);
-    const auto code = storage::PartyStore{*records}.prescriberCode(work, {.prescriberName = "N."});
-    ASSERT_FALSE(code);
-    EXPECT_THAT(code.error().message, HasSubstr("read-only"));
+    const auto work = storage::Transaction::begin(*records);
+    ASSERT_FALSE(work);
+    EXPECT_EQ(work.error().code, ErrorCode::Unavailable);
+    EXPECT_THAT(work.error().message, HasSubstr("read-only"));
 }
 
 }  // namespace

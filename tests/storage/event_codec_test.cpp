@@ -115,7 +115,7 @@ TEST(EventCodec, ReadsNoAlteredByteAsTheSameEvent) {
     for (const Event& event : samples()) {
         const QByteArray bytes = encodeEvent(event);
         for (qsizetype at = 0; at < bytes.size(); ++at)
-            for (const char mask : {'\x01', '\x20', '\x7f', '\xff'}) {
+            for (const char mask : {'\x01', '\x20', '\x80'}) {
                 QByteArray altered = bytes;
                 altered[at] = static_cast<char>(altered[at] ^ mask);
                 expectStrict(altered, event);

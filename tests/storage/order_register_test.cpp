@@ -58,7 +58,9 @@ TEST(OrderRegister, ReadsBackWhatItSays) {
     const Folder folder;
     const auto records = opened(folder.path());
     support::writeTwoOrders(*records);
-    for (const Order& order : *storage::loadOrders(*records))
+    const auto orders = *storage::loadOrders(*records);
+    ASSERT_EQ(orders.size(), 2U);
+    for (const Order& order : orders)
         EXPECT_EQ(*OrderRegister{*records}.find(order.number), storage::rowOf(order));
     EXPECT_EQ(*OrderRegister{*records}.find(orderNumber(77)), std::nullopt);
 }

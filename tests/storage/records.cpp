@@ -155,11 +155,12 @@ void writeTwoOrders(Connection& records) {
     const auto first = receive(records, upperClassIIIMod1(), occasion());
     ASSERT_TRUE(first) << first.error().message;
     const domain::OrderNumber number = first->number;
-    does(number, domain::Accept{sealed("Nomina Canaria agreed by telephone")});
+    does(number, domain::Accept{});
     does(number, domain::Start{});
     does(number, domain::Finish{});
     does(number, domain::Start{});
-    does(number, domain::Flag{domain::FlagReason::CastDamaged, sealed("tooth 13 is chipped")});
+    does(number, domain::Flag{domain::FlagReason::CastDamaged,
+                              sealed("Nomina Canaria knows: 13 is chipped")});
     domain::Prescription answered = upperClassIIIMod1();
     answered.needed = answered.needed->plusDays(3);
     Transaction work = *Transaction::begin(records);

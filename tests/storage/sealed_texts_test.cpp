@@ -67,7 +67,7 @@ TEST(SealedTexts, RefusesWordsThatWereAltered) {
 
 TEST(SealedTexts, ErasedAreGoneFromTheFileAndTheRecordsStayWhole) {
     const Folder folder;
-    const std::string canary = "Nomina Canaria agreed by telephone";
+    const std::string canary = "Nomina Canaria knows: 13 is chipped";
     const auto inFile = [&] {
         std::ifstream file{folder.file(), std::ios::binary};
         const std::string bytes{std::istreambuf_iterator<char>{file}, {}};

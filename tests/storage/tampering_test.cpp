@@ -55,7 +55,7 @@ struct Tampering : testing::Test {
         return query.next() ? query.value(0) : QVariant{QStringLiteral("no such row")};
     }
 
-    /// Whether the edit changed anything; puts a savepoint around nothing: the caller restores.
+    /// Whether the edit changed anything.
     bool edit(const QString& table, const QString& column, const char* how, qlonglong row) const {
         const QVariant before = valueAt(table, column, row);
         QSqlQuery query{shell.database()};
