@@ -27,35 +27,42 @@ class DemoClock : public domain::Clock {
 public:
     domain::Instant now() const override { return now_; }
     void passMinutes(std::int64_t count) {
-        now_ = domain::Instant::ofMicroseconds(now_.microseconds() + count * 60'000'000);
+        now_ =
+            domain::Instant::ofMicroseconds(now_.microseconds() + count * kMicrosecondsPerMinute);
     }
 
 private:
-    // 2026-11-25 08:05 UTC
-    domain::Instant now_ =
-        domain::Instant::ofMicroseconds(domain::Date::parse("2026-11-25")->days() * 86'400'000'000 +
-                                        8 * 3'600'000'000 + 5 * 60'000'000);
+    static constexpr std::int64_t kMicrosecondsPerMinute = 60'000'000;
+    static constexpr std::int64_t kFirstMinute = 8 * 60 + 5;  // 08:05 UTC
+
+    domain::Instant now_ = domain::Instant::ofMicroseconds(
+        (domain::Date::parse("2026-11-25")->days() * 24 * 60 + kFirstMinute) *
+        kMicrosecondsPerMinute);
 };
 
 struct DemoCase {
-    std::string_view file;    ///< demo/<file>.json; its answer is demo/<file>-answered.json
-    bool refused{};           ///< must be refused, asked about and answered before it is accepted
-    std::string_view reason;  ///< why its cautions are taken
-    std::optional<Stage> workedUpTo;           ///< the last stage done that day
-    std::optional<domain::FlagReason> flag{};  ///< raised at the bench after that
-    std::string_view words{};                  ///< what the dentist says to it
+    std::string_view file;              ///< demo/<file>.json; its answer: <file>-answered.json
+    std::string_view reason{};          ///< why its cautions are taken
+    std::string_view flagged{};         ///< what is flagged at the bench, as a damaged cast
+    std::string_view words{};           ///< what the dentist says to it
+    std::optional<Stage> workedUpTo{};  ///< the last stage done that day
+    bool refused{};  ///< must be refused, asked about and answered before it is accepted
 };
 
 constexpr DemoCase kCases[] = {
-    {"upper-iii-mod-1", false, "", Stage::Delivery},
-    {"lower-i", false, "the opposing impression was disinfected on receipt", Stage::BlockOut},
-    {"upper-ii-mod-1", false, "", Stage::Receipt, domain::FlagReason::CastDamaged,
-     "chip at 17 is outside the design; go on"},
-    {"upper-iv", false, "", Stage::Survey},
-    {"interim-upper", false, "", Stage::ToothSetUp},
-    {"survey-missing", true, "", Stage::Receipt},
-    {"nickel-conflict", true, "", {}},
-    {"notation-undeclared", true, "", {}},
+    {.file = "upper-iii-mod-1", .workedUpTo = Stage::Delivery},
+    {.file = "lower-i",
+     .reason = "the opposing impression was disinfected on receipt",
+     .workedUpTo = Stage::BlockOut},
+    {.file = "upper-ii-mod-1",
+     .flagged = "the cast arrived with a chip at 17",
+     .words = "the chip is outside the design; go on",
+     .workedUpTo = Stage::Receipt},
+    {.file = "upper-iv", .workedUpTo = Stage::Survey},
+    {.file = "interim-upper", .workedUpTo = Stage::ToothSetUp},
+    {.file = "survey-missing", .workedUpTo = Stage::Receipt, .refused = true},
+    {.file = "nickel-conflict", .refused = true},
+    {.file = "notation-undeclared", .refused = true},
 };
 
 class Demo {
@@ -123,7 +130,7 @@ std::optional<Error> Demo::play(const DemoCase& played) {
     if (!accepted) return accepted.error();
     happened += reason ? ", accepted with a caution" : ", accepted";
     if (auto error = work(played, accepted->order)) return error;
-    if (played.flag) {
+    if (!played.flagged.empty()) {
         if (auto error = raiseAndAnswer(played, number)) return error;
         happened += ", flagged, answered";
     }
@@ -175,9 +182,8 @@ std::optional<Error> Demo::work(const DemoCase& played, domain::Order order) {
 
 std::optional<Error> Demo::raiseAndAnswer(const DemoCase& played,
                                           const domain::OrderNumber& number) {
-    const auto flagged =
-        actions::flag(laboratory_, number, *played.flag,
-                      std::string{"the cast arrived with a chip at 17"}, who("technician-1"));
+    const auto flagged = actions::flag(laboratory_, number, domain::FlagReason::CastDamaged,
+                                       std::string{played.flagged}, who("technician-1"));
     if (!flagged) return flagged.error();
     if (auto error = paper(number, actions::Paper::QuestionSheet)) return error;
     const auto answered =
