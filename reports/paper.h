@@ -12,6 +12,7 @@
 #include "domain/base/date.h"
 #include "domain/drawing/picture.h"
 #include "domain/production/question.h"
+#include "domain/rules/finding.h"
 #include "reports/page_style.h"
 
 namespace reports {
@@ -77,9 +78,15 @@ enum class CheckState : std::uint8_t {
     Look,   ///< a triangle
 };
 
+/// The number of a flag on the picture, repeated in its form beside the text it belongs to.
+struct FlagNumber {
+    int number{};
+    domain::Severity severity{};
+};
+
 struct Check {
     CheckState state{};
-    std::optional<int> number{};  ///< of the flag on the picture
+    std::optional<FlagNumber> flag{};
     std::string text{};
     std::string detail{};  ///< smaller, below: rule id and source
 };
@@ -99,7 +106,7 @@ struct CautionFrame {
 };
 
 struct Question {
-    int number{};         ///< of the flag on the picture
+    FlagNumber flag{};
     std::string place{};  ///< "tooth 14", "whole denture"
     std::string text{};
     std::string why{};                   ///< requirement and what was found

@@ -12,13 +12,14 @@ Error refused(const Order& order, std::string why) {
 }
 
 /// "survey.present, clasp.undercut-given (44)": what blocks the order.
-std::string blockers(const std::vector<Finding>& findings) {
+std::string blockers(const Revision& revision) {
+    const Notation notation = notationOf(revision.prescription);
     std::string list;
-    for (const Finding& finding : findings) {
+    for (const Finding& finding : revision.findings) {
         if (finding.severity == Severity::Caution) continue;
         if (!list.empty()) list += ", ";
         list += finding.rule;
-        if (finding.tooth) list += " (" + finding.tooth->text() + ")";
+        if (finding.tooth) list += " (" + nameOf(*finding.tooth, notation) + ")";
     }
     return list;
 }
@@ -38,8 +39,8 @@ std::optional<Error> standstill(const Order& order) {
         return refused(order, "stopped by a question (" + wordsOf(order.flags.front().reason) +
                                   "); record the dentist's answer first");
     if (blocks(order.revision.findings))
-        return refused(order, "the answered prescription still has questions: " +
-                                  blockers(order.revision.findings));
+        return refused(
+            order, "the answered prescription still has questions: " + blockers(order.revision));
     if (const auto cautions = untakenCautions(order); !cautions.empty())
         return refused(order, "the answer brought cautions nobody has taken: " + joined(cautions) +
                                   "; accept them with a reason");
@@ -59,10 +60,10 @@ struct Decide {
             return refused(order, "accepted already");
         if (!order.flags.empty())
             return refused(order, "stopped by a question; record the dentist's answer first");
-        const auto& findings = order.revision.findings;
-        if (blocks(findings))
-            return refused(order, "cannot be accepted while these stand: " + blockers(findings) +
-                                      "; ask the dentist and record the answer");
+        if (blocks(order.revision.findings))
+            return refused(order,
+                           "cannot be accepted while these stand: " + blockers(order.revision) +
+                               "; ask the dentist and record the answer");
         if (!cautions.empty() && !command.reason)
             return refused(order, "accepting takes these cautions: " + joined(cautions) +
                                       "; give the reason for taking them");

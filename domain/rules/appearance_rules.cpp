@@ -27,7 +27,7 @@ void shadeIsGiven(const Examination& examination, Findings& findings) {
     if (prescription.shades.empty()) return findings.add("no shade");
     for (const Tooth tooth : replacedTeeth(prescription).teeth())
         if (!isShaded(prescription, tooth))
-            findings.add(tooth, "no guide and tab for " + tooth.text());
+            findings.add(tooth, "no guide and tab for " + findings.name(tooth));
 }
 
 void mouldIsGiven(const Examination& examination, Findings& findings) {

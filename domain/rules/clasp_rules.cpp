@@ -11,9 +11,7 @@ namespace domain {
 
 namespace {
 
-std::string named(const Clasp& clasp) {
-    return wordsOf(clasp.kind) + " clasp on " + clasp.tooth.text();
-}
+std::string named(const Clasp& clasp) { return wordsOf(clasp.kind) + " clasp"; }
 
 /// The check of one clasp of a metal framework.
 template <void (*check)(const Examination&, const Clasp&, Findings&)>
@@ -98,7 +96,7 @@ void oneArmIsRetentive(const Examination& examination, Findings& findings) {
             const auto otherFace = retentiveFace(*second);
             if (first->tooth == second->tooth && face && otherFace && *otherFace == opposite(*face))
                 findings.add(first->tooth,
-                             "retentive arms on both faces of " + first->tooth.text());
+                             "retentive arms on both faces of " + findings.name(first->tooth));
         }
 }
 

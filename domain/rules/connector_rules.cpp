@@ -151,7 +151,7 @@ void partsAreJoined(const Examination& examination, Findings& findings) {
     if (!isMetal(prescription)) return;
     for (const Tooth tooth : abutments(prescription).teeth())
         if (!hasMinorConnector(prescription, tooth))
-            findings.add(tooth, "nothing joins the parts on " + tooth.text());
+            findings.add(tooth, "nothing joins the parts on " + findings.name(tooth));
 }
 
 constexpr Rule kRules[] = {

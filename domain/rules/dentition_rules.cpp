@@ -27,7 +27,7 @@ void notationIsDeclared(const Examination& examination, Findings& findings) {
     for (const NamedTooth& tooth : namedTeeth(prescription)) named.add(tooth.tooth);
     std::string ambiguous;
     for (const Tooth tooth : named.teeth())
-        if (isAmbiguous(tooth)) ambiguous += (ambiguous.empty() ? "" : ", ") + tooth.text();
+        if (isAmbiguous(tooth)) ambiguous += (ambiguous.empty() ? "" : ", ") + findings.name(tooth);
     if (!ambiguous.empty())
         findings.add(ambiguous + ": these are numbers of ISO 3950 and of the Universal notation");
 }
@@ -36,7 +36,8 @@ void teethAreInTheArch(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
     for (const NamedTooth& named : namedTeeth(prescription))
         if (named.tooth.arch() != prescription.arch)
-            findings.add(named.tooth, std::string{named.what} + " on " + named.tooth.text() +
+            findings.add(named.tooth, std::string{named.what} + " on " +
+                                          findings.name(named.tooth) +
                                           "; the appliance is for the " +
                                           std::string{codeOf(prescription.arch)} + " arch");
 }
@@ -50,7 +51,8 @@ void everyGapIsAnswered(const Examination& examination, Findings& findings) {
         const ToothState state = prescription.dentition.of(tooth);
         const bool gap = state == ToothState::Missing || state == ToothState::ToBeExtracted;
         if (gap && !tooth.isThirdMolar() && !replaced.has(tooth))
-            findings.add(tooth, tooth.text() + " is " + wordsOf(state) + " and in no saddle");
+            findings.add(tooth,
+                         findings.name(tooth) + " is " + wordsOf(state) + " and in no saddle");
     }
 }
 
@@ -74,7 +76,8 @@ void replacedTeethAreMissing(const Examination& examination, Findings& findings)
         const bool gone = state == ToothState::Missing || state == ToothState::ToBeExtracted ||
                           (tooth.isThirdMolar() && state == ToothState::NotReplaced);
         if (!gone)
-            findings.add(tooth, tooth.text() + " is in a saddle and charted as " + wordsOf(state));
+            findings.add(tooth,
+                         findings.name(tooth) + " is in a saddle and charted as " + wordsOf(state));
     }
 }
 
@@ -83,8 +86,9 @@ void partsLeanOnStandingTeeth(const Examination& examination, Findings& findings
     for (const NamedTooth& named : namedTeeth(prescription)) {
         const ToothState state = prescription.dentition.of(named.tooth);
         if (named.leans && state != ToothState::Present && state != ToothState::Bridged)
-            findings.add(named.tooth, std::string{named.what} + " on " + named.tooth.text() +
-                                          ", which is charted as " + wordsOf(state));
+            findings.add(named.tooth, std::string{named.what} + " on " +
+                                          findings.name(named.tooth) + ", which is charted as " +
+                                          wordsOf(state));
     }
 }
 

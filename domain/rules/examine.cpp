@@ -15,7 +15,7 @@ std::vector<Finding> examine(const Prescription& prescription, Date today,
                              const HouseLimits& limits) {
     const Examination examination{prescription, today, limits};
     std::vector<Finding> findings;
-    Findings places;
+    Findings places{notationOf(prescription)};
     for (const Rule* rule : allRules()) {
         rule->check(examination, places);
         for (const Findings::Place& place : places.places())

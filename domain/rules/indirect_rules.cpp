@@ -42,7 +42,7 @@ void indirectRetainerIsAcross(const Examination& examination, Findings& findings
                    fulcrum->isAcross(arcPlace(rest.tooth, rest.side));
         });
         if (!across && hasRest(prescription, retainer.tooth))
-            findings.add(retainer.tooth, "the rest on " + retainer.tooth.text() +
+            findings.add(retainer.tooth, "the rest on " + findings.name(retainer.tooth) +
                                              " does not lie across the fulcrum line");
     }
 }
@@ -63,9 +63,10 @@ void indirectRetainerIsSeated(const Examination& examination, Findings& findings
             return rest.tooth == tooth && rest.seatPrepared == false;
         });
         if (unprepared)
-            findings.add(tooth, "the rest on " + tooth.text() + " lies in no prepared seat");
+            findings.add(tooth,
+                         "the rest on " + findings.name(tooth) + " lies in no prepared seat");
         else if (!hasRest(prescription, tooth) && !isPlate(prescription))
-            findings.add(tooth, "no rest on " + tooth.text());
+            findings.add(tooth, "no rest on " + findings.name(tooth));
     }
 }
 
@@ -75,7 +76,7 @@ void plateAloneRetainsNothing(const Examination& examination, Findings& findings
     for (const IndirectRetainer& retainer : prescription.indirectRetainers)
         if (!hasRest(prescription, retainer.tooth))
             findings.add(retainer.tooth, "only the " + wordsOf(prescription.majorConnector->kind) +
-                                             " lies on " + retainer.tooth.text());
+                                             " lies on " + findings.name(retainer.tooth));
 }
 
 constexpr Rule kRules[] = {

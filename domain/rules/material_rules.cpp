@@ -73,8 +73,8 @@ void wroughtWireHoldsNoNickel(const Examination& examination, Findings& findings
     if (!isSensitive(prescription, Sensitivity::Nickel)) return;
     for (const Clasp& clasp : prescription.clasps)
         if (armMaterial(prescription, clasp) == ArmMaterial::WroughtWire)
-            findings.add(clasp.tooth,
-                         "a nickel-sensitive patient, and a wrought arm on " + clasp.tooth.text());
+            findings.add(clasp.tooth, "a nickel-sensitive patient, and a wrought arm on " +
+                                          findings.name(clasp.tooth));
 }
 
 void cobaltAndChromiumAreAvoided(const Examination& examination, Findings& findings) {

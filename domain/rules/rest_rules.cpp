@@ -29,11 +29,11 @@ void restAtEnds(const Prescription& prescription, bool freeEnd, Findings& findin
         for (const Tooth abutment : abutmentsOf(prescription, area))
             if (!isCarried(prescription, abutment))
                 findings.add(abutment,
-                             "no rest on " + abutment.text() + ", beside the space of " +
-                                 toothAt(prescription, area.first).text() +
+                             "no rest on " + findings.name(abutment) + ", beside the space of " +
+                                 findings.name(toothAt(prescription, area.first)) +
                                  (area.first == area.last
                                       ? std::string{}
-                                      : " to " + toothAt(prescription, area.last).text()));
+                                      : " to " + findings.name(toothAt(prescription, area.last))));
     }
 }
 
@@ -56,7 +56,7 @@ void seatsAreSaid(const Examination& examination, Findings& findings) {
     if (!isMetal(examination.prescription)) return;
     for (const Rest& rest : examination.prescription.rests)
         if (!rest.seatPrepared)
-            findings.add(rest.tooth, wordsOf(rest.kind) + " rest on " + rest.tooth.text() +
+            findings.add(rest.tooth, wordsOf(rest.kind) + " rest on " + findings.name(rest.tooth) +
                                          ": not said whether its seat is prepared");
 }
 
@@ -65,8 +65,8 @@ void seatsAreDeepEnough(const Examination& examination, Findings& findings) {
     const Microns limit = examination.limits.restThickness;
     for (const Rest& rest : examination.prescription.rests)
         if (rest.seatDepth && *rest.seatDepth < limit)
-            findings.add(rest.tooth,
-                         "seat on " + rest.tooth.text() + ": " + tooLittle(*rest.seatDepth, limit));
+            findings.add(rest.tooth, "seat on " + findings.name(rest.tooth) + ": " +
+                                         tooLittle(*rest.seatDepth, limit));
 }
 
 void opposingTeethLeaveRoom(const Examination& examination, Findings& findings) {
@@ -74,7 +74,7 @@ void opposingTeethLeaveRoom(const Examination& examination, Findings& findings) 
     const Microns limit = examination.limits.restThickness;
     for (const Rest& rest : examination.prescription.rests)
         if (rest.clearance && *rest.clearance < limit)
-            findings.add(rest.tooth, "room over the rest on " + rest.tooth.text() + ": " +
+            findings.add(rest.tooth, "room over the rest on " + findings.name(rest.tooth) + ": " +
                                          tooLittle(*rest.clearance, limit));
 }
 
@@ -83,7 +83,7 @@ void restSuitsTooth(const Examination& examination, Findings& findings) {
         const ToothKind kind = rest.tooth.kind();
         const bool posterior = kind == ToothKind::Premolar || kind == ToothKind::Molar;
         if (posterior != (rest.kind == RestKind::Occlusal))
-            findings.add(rest.tooth, wordsOf(rest.kind) + " rest on " + rest.tooth.text());
+            findings.add(rest.tooth, wordsOf(rest.kind) + " rest on " + findings.name(rest.tooth));
     }
 }
 
@@ -91,13 +91,13 @@ void lowerIncisorsAreSpared(const Examination& examination, Findings& findings) 
     for (const Rest& rest : examination.prescription.rests)
         if (rest.kind == RestKind::Cingulum && rest.tooth.arch() == Arch::Lower &&
             rest.tooth.kind() == ToothKind::Incisor)
-            findings.add(rest.tooth, "cingulum rest on " + rest.tooth.text());
+            findings.add(rest.tooth, "cingulum rest on " + findings.name(rest.tooth));
 }
 
 void resinCarriesNoRests(const Examination& examination, Findings& findings) {
     if (!isInterim(examination.prescription)) return;
     for (const Rest& rest : examination.prescription.rests)
-        findings.add(rest.tooth, wordsOf(rest.kind) + " rest on " + rest.tooth.text() +
+        findings.add(rest.tooth, wordsOf(rest.kind) + " rest on " + findings.name(rest.tooth) +
                                      " in an all-resin denture");
 }
 

@@ -7,9 +7,10 @@ namespace domain {
 namespace {
 
 /// "saddle 24, 25, 26"
-std::string named(const Saddle& saddle) {
+std::string named(const Findings& findings, const Saddle& saddle) {
     std::string teeth;
-    for (const Tooth tooth : saddle.teeth) teeth += (teeth.empty() ? " " : ", ") + tooth.text();
+    for (const Tooth tooth : saddle.teeth)
+        teeth += (teeth.empty() ? " " : ", ") + findings.name(tooth);
     return "saddle" + teeth;
 }
 
@@ -29,45 +30,46 @@ void eachSaddle(const Examination& examination, Findings& findings) {
 void retentionIsNamed(const Prescription& /*prescription*/, const Saddle& saddle,
                       Findings& findings) {
     if (saddle.base != BaseKind::Metal && !saddle.retention)
-        findings.add(named(saddle) + ": how the resin is held is not said");
+        findings.add(named(findings, saddle) + ": how the resin is held is not said");
 }
 
 void metalBaseHasNoLattice(const Prescription& /*prescription*/, const Saddle& saddle,
                            Findings& findings) {
     if (saddle.base == BaseKind::Metal && isLattice(saddle))
-        findings.add(named(saddle) + ": " + wordsOf(*saddle.retention) + " on a metal base");
+        findings.add(named(findings, saddle) + ": " + wordsOf(*saddle.retention) +
+                     " on a metal base");
 }
 
 void resinNeedsNoFramework(const Examination& examination, Findings& findings) {
     if (!isInterim(examination.prescription)) return;
     for (const Saddle& saddle : examination.prescription.saddles) {
         if (saddle.retention)
-            findings.add(named(saddle) + ": " + wordsOf(*saddle.retention) +
+            findings.add(named(findings, saddle) + ": " + wordsOf(*saddle.retention) +
                          " in an all-resin denture");
         if (saddle.base == BaseKind::Metal)
-            findings.add(named(saddle) + ": a metal base in an all-resin denture");
+            findings.add(named(findings, saddle) + ": a metal base in an all-resin denture");
     }
 }
 
 void freeEndHasTissueStop(const Prescription& prescription, const Saddle& saddle,
                           Findings& findings) {
     if (isLattice(saddle) && saddle.tissueStop != true && isFreeEnd(prescription, saddle))
-        findings.add(named(saddle) + ": no tissue stop under its free end");
+        findings.add(named(findings, saddle) + ": no tissue stop under its free end");
 }
 
 void finishLinesAreGiven(const Prescription& /*prescription*/, const Saddle& saddle,
                          Findings& findings) {
     if (saddle.base == BaseKind::Metal) return;
     if (saddle.finishLines.external != true)
-        findings.add(named(saddle) + ": no external finish line");
+        findings.add(named(findings, saddle) + ": no external finish line");
     if (saddle.finishLines.internal != true)
-        findings.add(named(saddle) + ": no internal finish line");
+        findings.add(named(findings, saddle) + ": no internal finish line");
 }
 
 void finishLinesAreOffset(const Prescription& /*prescription*/, const Saddle& saddle,
                           Findings& findings) {
     if (saddle.finishLines.offset == false)
-        findings.add(named(saddle) + ": the finish lines lie on top of each other");
+        findings.add(named(findings, saddle) + ": the finish lines lie on top of each other");
 }
 
 constexpr Rule kRules[] = {

@@ -31,6 +31,11 @@ struct Examination {
 /// Collects what a check finds; the row it belongs to fills in the rest.
 class Findings {
 public:
+    /// Teeth are written in that notation wherever a finding names one.
+    explicit Findings(Notation notation) : notation_{notation} {}
+
+    std::string name(Tooth tooth) const { return nameOf(tooth, notation_); }
+
     void add(std::string found) { places_.push_back({{}, std::move(found), {}}); }
     void add(Tooth tooth, std::string found) { places_.push_back({tooth, std::move(found), {}}); }
     /// For a row that asks for an answer: the answer is there, and it cannot be.
@@ -50,6 +55,7 @@ public:
     void clear() noexcept { places_.clear(); }
 
 private:
+    Notation notation_;
     std::vector<Place> places_;
 };
 

@@ -40,14 +40,14 @@ void abutmentsAreSurveyed(const Examination& examination, Findings& findings) {
     for (const Tooth tooth : surveyedTeeth(prescription).teeth()) {
         const AbutmentSurvey* surveyed = surveyOf(prescription, tooth);
         if (!surveyed) {
-            findings.add(tooth, "no survey of " + tooth.text());
+            findings.add(tooth, "no survey of " + findings.name(tooth));
             continue;
         }
         if (surveyed->heightOfContour != true)
-            findings.add(tooth, "no height of contour marked on " + tooth.text());
+            findings.add(tooth, "no height of contour marked on " + findings.name(tooth));
         if (!undercutsAreMeasured(prescription, *surveyed))
-            findings.add(tooth,
-                         "the undercut of the clasp on " + tooth.text() + " is not measured");
+            findings.add(
+                tooth, "the undercut of the clasp on " + findings.name(tooth) + " is not measured");
     }
 }
 
@@ -69,7 +69,7 @@ void guidePlanesAreSaid(const Examination& examination, Findings& findings) {
     if (!isMetal(examination.prescription)) return;
     for (const GuidePlate& plate : examination.prescription.guidePlates)
         if (!plate.planePrepared)
-            findings.add(plate.tooth, "guide plate on " + plate.tooth.text() +
+            findings.add(plate.tooth, "guide plate on " + findings.name(plate.tooth) +
                                           ": not said whether its guide plane is prepared");
 }
 
@@ -89,9 +89,9 @@ void guidePlaneHeightsSuit(const Examination& examination, Findings& findings) {
         const Heights usual = freeEnd ? kBesideFreeEnd : kBounded;
         if (plate.planeHeight &&
             (*plate.planeHeight < usual.least || *plate.planeHeight > usual.most))
-            findings.add(plate.tooth, text(*plate.planeHeight) + " given on " + plate.tooth.text() +
-                                          "; " + text(usual.least) + " to " + text(usual.most) +
-                                          " is usual " +
+            findings.add(plate.tooth, text(*plate.planeHeight) + " given on " +
+                                          findings.name(plate.tooth) + "; " + text(usual.least) +
+                                          " to " + text(usual.most) + " is usual " +
                                           (freeEnd ? "beside a free end" : "beside other spaces"));
     }
 }

@@ -63,9 +63,22 @@ TEST(Examination, CarriesTheToothTheSourceAndTheQuestionInEveryFinding) {
     ASSERT_EQ(findings.size(), 1U);
     EXPECT_EQ(findings.front().tooth, 16_fdi);
     EXPECT_EQ(findings.front().severity, Severity::Conflict);
-    EXPECT_THAT(findings.front().found, HasSubstr("16"));
+    EXPECT_THAT(findings.front().found, HasSubstr("circumferential clasp"));
     EXPECT_THAT(findings.front().source, HasSubstr("Kumbuloglu"));
     EXPECT_THAT(findings.front().question, Not(IsEmpty()));
+}
+
+TEST(Examination, NamesTeethInThePrescriptionsOwnNotation) {
+    Prescription prescription = support::lowerClassIIMod1();  // Universal: 45 is 29 there
+    prescription.survey.abutments.clear();
+    const auto findings = examined(prescription);
+    ASSERT_FALSE(findings.empty());
+    bool named = false;
+    for (const Finding& finding : findings) {
+        named = named || finding.found == "no survey of 29";
+        EXPECT_THAT(finding.found, Not(HasSubstr("45")));
+    }
+    EXPECT_TRUE(named);
 }
 
 TEST(Examination, SpeaksOfNobodyByName) {

@@ -1,0 +1,165 @@
+#include "reports/prescription_sheet.h"
+
+#include <algorithm>
+
+#include "domain/drawing/arch_picture.h"
+#include "reports/words.h"
+
+namespace reports {
+namespace {
+
+using namespace domain;
+
+struct Subject {
+    std::string_view words;
+    bool (*isGiven)(const Prescription&);
+};
+
+/// What a work order holds: the union of what the statutes of several places ask for, and of what
+/// the parts of a design need.
+constexpr Subject kSubjects[] = {
+    {"patient by name or reference",
+     [](const Prescription& p) {
+         return p.identity.patientName.has_value() || p.identity.patientReference.has_value();
+     }},
+    {"prescriber's name",
+     [](const Prescription& p) { return p.identity.prescriberName.has_value(); }},
+    {"prescriber's address",
+     [](const Prescription& p) { return p.identity.prescriberAddress.has_value(); }},
+    {"prescriber's registration",
+     [](const Prescription& p) { return p.identity.prescriberRegistration.has_value(); }},
+    {"date of issue", [](const Prescription& p) { return p.issued.has_value(); }},
+    {"date needed", [](const Prescription& p) { return p.needed.has_value(); }},
+    {"signature", [](const Prescription& p) { return p.signature.has_value(); }},
+    {"sensitivities",
+     [](const Prescription& p) {
+         return p.sensitivities.noneKnown.has_value() || !p.sensitivities.known.empty();
+     }},
+    {"appliance", [](const Prescription& p) { return p.appliance.has_value(); }},
+    {"notation of the teeth", [](const Prescription& p) { return p.notation.has_value(); }},
+    {"Kennedy class", [](const Prescription& p) { return p.statedClass.has_value(); }},
+    {"support", [](const Prescription& p) { return p.statedSupport.has_value(); }},
+    {"teeth to be replaced", [](const Prescription& p) { return !p.saddles.empty(); }},
+    {"rests", [](const Prescription& p) { return !p.rests.empty(); }},
+    {"clasps", [](const Prescription& p) { return !p.clasps.empty(); }},
+    {"guide plates", [](const Prescription& p) { return !p.guidePlates.empty(); }},
+    {"indirect retainers", [](const Prescription& p) { return !p.indirectRetainers.empty(); }},
+    {"major connector", [](const Prescription& p) { return p.majorConnector.has_value(); }},
+    {"minor connectors", [](const Prescription& p) { return !p.minorConnectors.empty(); }},
+    {"framework material", [](const Prescription& p) { return p.framework.material.has_value(); }},
+    {"base resin", [](const Prescription& p) { return p.base.resin.has_value(); }},
+    {"artificial teeth", [](const Prescription& p) { return p.teeth.material.has_value(); }},
+    {"mould", [](const Prescription& p) { return p.teeth.mould.has_value(); }},
+    {"shade", [](const Prescription& p) { return !p.shades.empty(); }},
+    {"occlusion", [](const Prescription& p) { return p.occlusion.scheme.has_value(); }},
+    {"jaw relation", [](const Prescription& p) { return p.occlusion.jawRelation.has_value(); }},
+    {"survey of the abutments", [](const Prescription& p) { return !p.survey.abutments.empty(); }},
+    {"path of insertion", [](const Prescription& p) { return p.survey.path.has_value(); }},
+    {"list of what is enclosed", [](const Prescription& p) { return !p.enclosures.empty(); }},
+};
+
+Checklist givenList(const Prescription& prescription) {
+    Checklist list;
+    for (const Subject& subject : kSubjects)
+        if (subject.isGiven(prescription))
+            list.checks.push_back({.state = CheckState::Given,
+                                   .flag = {},
+                                   .text = std::string{subject.words},
+                                   .detail = {}});
+    return list;
+}
+
+Check checkOf(const Finding& finding, int number, const Prescription& prescription) {
+    return {.state = finding.severity == Severity::Caution ? CheckState::Look : CheckState::Open,
+            .flag = FlagNumber{number, finding.severity},
+            .text = placeText(finding, notationOf(prescription)) + ": " + finding.found + ". " +
+                    finding.requirement,
+            .detail = finding.rule + " \u00B7 " + finding.source};
+}
+
+/// How many of them there are, in words that fit the heading.
+std::string counted(std::size_t count, std::string_view what) {
+    return std::string{what} + " (" + std::to_string(count) + ")";
+}
+
+void addChecks(std::vector<Block>& blocks, std::string_view heading,
+               const std::vector<Finding>& findings, bool blocking,
+               const Prescription& prescription) {
+    Checklist list;
+    for (std::size_t at = 0; at < findings.size(); ++at)
+        if ((findings[at].severity != Severity::Caution) == blocking)
+            list.checks.push_back(checkOf(findings[at], static_cast<int>(at) + 1, prescription));
+    if (list.checks.empty()) return;
+    blocks.emplace_back(Heading{counted(list.checks.size(), heading)});
+    blocks.emplace_back(std::move(list));
+}
+
+void addFlags(std::vector<Block>& blocks, const std::vector<FlagOnPaper>& flags) {
+    if (flags.empty()) return;
+    Checklist list;
+    for (const FlagOnPaper& flag : flags)
+        list.checks.push_back(
+            {.state = CheckState::Open,
+             .flag = {},
+             .text = std::string{questionOf(flag.reason)} + (flag.note ? " " + *flag.note : ""),
+             .detail = "flagged at the bench by " + flag.person + ", " + flag.since.text()});
+    blocks.emplace_back(Heading{counted(flags.size(), "Open questions of the bench")});
+    blocks.emplace_back(std::move(list));
+}
+
+void addTaken(std::vector<Block>& blocks, const std::vector<TakenCautions>& taken) {
+    if (taken.empty()) return;
+    Table table{.columns = {"Caution taken", "By", "When", "Reason"},
+                .shares = {0.28, 0.10, 0.22, 0.40},
+                .rows = {}};
+    for (const TakenCautions& one : taken) {
+        std::string rules;
+        for (const std::string& rule : one.rules) rules += (rules.empty() ? "" : ", ") + rule;
+        table.rows.push_back(
+            {rules, one.person, one.at ? one.at->text() : std::string{"\u2013"}, one.reason});
+    }
+    blocks.emplace_back(Heading{"Who took responsibility for a caution"});
+    blocks.emplace_back(std::move(table));
+}
+
+void append(std::vector<Block>& blocks, std::vector<Block> more) {
+    for (Block& block : more) blocks.push_back(std::move(block));
+}
+
+}  // namespace
+
+Paper prescriptionSheet(const PaperHead& head, const Prescription& prescription,
+                        const std::vector<Finding>& findings, const std::vector<FlagOnPaper>& flags,
+                        const std::vector<TakenCautions>& taken) {
+    Paper paper{.head = head,
+                .name = "Prescription",
+                .patientReference = prescription.identity.patientReference.value_or(""),
+                .blocks = {}};
+    const auto sorted = inSheetOrder(findings);
+    auto& blocks = paper.blocks;
+    blocks.emplace_back(Heading{caseText(prescription)});
+    blocks.emplace_back(PictureBlock{
+        archPicture(prescription, sorted,
+                    {.notation = notationOf(prescription), .legend = true, .firstNumber = 1})});
+    append(blocks, partyBlocks(prescription));
+    append(blocks, designBlocks(prescription));
+    append(blocks, materialBlocks(prescription));
+    append(blocks, surveyBlocks(prescription));
+    append(blocks, enclosureBlocks(prescription));
+    blocks.emplace_back(Heading{"Checklist: given"});
+    blocks.emplace_back(givenList(prescription));
+    addChecks(blocks, "Missing or contradictory: work waits for the answer", sorted, true,
+              prescription);
+    addFlags(blocks, flags);
+    addChecks(blocks, "To look at", sorted, false, prescription);
+    addTaken(blocks, taken);
+    if (sorted.empty() && flags.empty())
+        blocks.emplace_back(Paragraph{.text =
+                                          "Nothing is open: the examination found nothing missing, "
+                                          "contradictory or unusual.",
+                                      .quiet = false});
+    blocks.emplace_back(cautionFrame(prescription));
+    return paper;
+}
+
+}  // namespace reports

@@ -1,0 +1,127 @@
+#include "reports/question_sheet.h"
+
+#include <algorithm>
+
+#include "domain/drawing/arch_picture.h"
+#include "reports/words.h"
+
+namespace reports {
+namespace {
+
+using namespace domain;
+
+constexpr int kLinesToWriteOn = 2;
+
+/// One question of the bench; as an order it stands for something missing.
+Question questionFrom(const FlagOnPaper& flag, int number) {
+    return {.flag = {number, Severity::Missing},
+            .place = "From the bench",
+            .text = std::string{questionOf(flag.reason)},
+            .why = flag.note.value_or("Work has stopped at this point."),
+            .source = "flagged by " + flag.person + ", " + flag.since.text() + " \u00B7 " +
+                      wordsOf(flag.reason),
+            .choices = {"answered below", "please telephone"},
+            .lines = kLinesToWriteOn};
+}
+
+Question questionFrom(const Finding& finding, int number, Notation notation) {
+    const bool missing = finding.severity == Severity::Missing;
+    return {.flag = {number, finding.severity},
+            .place = placeText(finding, notation),
+            .text = finding.question,
+            .why = "Why we ask: " + finding.found + ". " + finding.requirement,
+            .source = finding.rule + " \u00B7 " + finding.source,
+            .choices = missing ? std::vector<std::string>{"answered below",
+                                                          "please propose, for my approval"}
+                               : std::vector<std::string>{"change as written below",
+                                                          "keep as prescribed, because:"},
+            .lines = kLinesToWriteOn};
+}
+
+void addQuestions(std::vector<Block>& blocks, std::string heading,
+                  const std::vector<Finding>& findings, Severity severity, int firstNumber,
+                  Notation notation) {
+    std::vector<Block> questions;
+    for (std::size_t at = 0; at < findings.size(); ++at)
+        if (findings[at].severity == severity)
+            questions.emplace_back(
+                questionFrom(findings[at], firstNumber + static_cast<int>(at), notation));
+    if (questions.empty()) return;
+    blocks.emplace_back(
+        Heading{std::move(heading) + " (" + std::to_string(questions.size()) + ")"});
+    for (Block& question : questions) blocks.push_back(std::move(question));
+}
+
+void addCautions(std::vector<Block>& blocks, const std::vector<Finding>& findings, int firstNumber,
+                 Notation notation) {
+    Checklist list;
+    for (std::size_t at = 0; at < findings.size(); ++at) {
+        const Finding& finding = findings[at];
+        if (finding.severity != Severity::Caution) continue;
+        list.checks.push_back(
+            {.state = CheckState::Look,
+             .flag = FlagNumber{firstNumber + static_cast<int>(at), finding.severity},
+             .text = placeText(finding, notation) + ": " + finding.found + ". " + finding.question,
+             .detail = finding.rule + " \u00B7 " + finding.source});
+    }
+    if (list.checks.empty()) return;
+    blocks.emplace_back(Heading{"To know: no answer needed unless you disagree (" +
+                                std::to_string(list.checks.size()) + ")"});
+    blocks.emplace_back(std::move(list));
+}
+
+std::string howToAnswer(const PaperHead& head) {
+    std::string text =
+        "Please tick or write beside each number, sign at the end, and send this sheet back";
+    if (!head.contact.empty()) text += " (" + head.contact + ")";
+    return text +
+           ". The numbers are those of the flags on the picture. Until the answers are "
+           "here, work on this order waits.";
+}
+
+Facts caseFacts(const Prescription& prescription) {
+    const auto needed = prescription.needed;
+    return {{{.label = "For",
+              .value = prescription.identity.prescriberName.value_or("the prescriber"),
+              .ask = false},
+             {.label = "Needed",
+              .value = needed ? needed->text() : std::string{kNotGiven},
+              .ask = !needed}}};
+}
+
+}  // namespace
+
+Paper questionSheet(const PaperHead& head, const Prescription& prescription,
+                    const std::vector<Finding>& findings, const std::vector<FlagOnPaper>& flags) {
+    Paper paper{.head = head,
+                .name = "Questions",
+                .patientReference = prescription.identity.patientReference.value_or(""),
+                .blocks = {}};
+    const auto sorted = inSheetOrder(findings);
+    const Notation notation = notationOf(prescription);
+    const int firstFinding = static_cast<int>(flags.size()) + 1;
+    auto& blocks = paper.blocks;
+    blocks.emplace_back(Heading{caseText(prescription)});
+    blocks.emplace_back(caseFacts(prescription));
+    blocks.emplace_back(Paragraph{.text = howToAnswer(head), .quiet = false});
+    blocks.emplace_back(PictureBlock{
+        archPicture(prescription, sorted,
+                    {.notation = notation, .legend = true, .firstNumber = firstFinding})});
+    if (!flags.empty())
+        blocks.emplace_back(
+            Heading{"Work has stopped at the bench (" + std::to_string(flags.size()) + ")"});
+    for (std::size_t at = 0; at < flags.size(); ++at)
+        blocks.emplace_back(questionFrom(flags[at], static_cast<int>(at) + 1));
+    addQuestions(blocks, "Not given yet", sorted, Severity::Missing, firstFinding, notation);
+    addQuestions(blocks, "Contradictory", sorted, Severity::Conflict, firstFinding, notation);
+    addCautions(blocks, sorted, firstFinding, notation);
+    blocks.emplace_back(WriteIn{{"Name in capitals", "Signature", "Date"}});
+    blocks.emplace_back(cautionFrame(prescription));
+    return paper;
+}
+
+bool hasQuestions(const std::vector<Finding>& findings, const std::vector<FlagOnPaper>& flags) {
+    return blocks(findings) || !flags.empty();
+}
+
+}  // namespace reports
