@@ -29,6 +29,14 @@ inline std::string trimmed(std::string_view text) {
     return std::string{text.substr(first, text.find_last_not_of(kBlank) - first + 1)};
 }
 
+/// ASCII capitals made small.
+inline std::string lowered(std::string text) {
+    std::ranges::transform(text, text.begin(), [](char letter) {
+        return static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
+    });
+    return text;
+}
+
 /// One value: what it is, what may be typed for it, how it is shown and read. Specialised for each
 /// type a field can have.
 template <typename T>
@@ -70,15 +78,19 @@ struct Value<E> {
         for (const auto& code : domain::enumCodes<E>) words.push_back(domain::spoken(code.word));
         return words;
     }
-    static std::string expected(Writing) { return "one of: " + domain::allWords<E>(); }
+    static std::string expected(Writing) {
+        std::string words;
+        for (const auto& code : domain::enumCodes<E>)
+            words += (words.empty() ? "one of: " : ", ") + domain::spoken(code.word);
+        return words;
+    }
     static std::string shown(E value, Writing) { return domain::wordsOf(value); }
-    static std::optional<E> read(std::string text, Writing) {
-        std::ranges::transform(text, text.begin(), [](char letter) {
-            return letter == ' '
-                       ? '-'
-                       : static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
-        });
-        return domain::parseCode<E>(text);
+    /// Takes the word as it is stored or as it is spoken, in capitals or not.
+    static std::optional<E> read(const std::string& text, Writing) {
+        for (const auto& code : domain::enumCodes<E>)
+            if (lowered(text) == code.word || lowered(text) == lowered(domain::spoken(code.word)))
+                return code.value;
+        return {};
     }
 };
 

@@ -1,14 +1,18 @@
 #include "apps/desktop/models/findings_model.h"
 
+#include <algorithm>
+
 #include "apps/desktop/models/mark.h"
 #include "apps/desktop/models/words.h"
 
 namespace models {
 
-void FindingsModel::show(std::vector<domain::Finding> findings, domain::Notation notation) {
+void FindingsModel::show(std::vector<domain::Finding> findings, domain::Notation notation,
+                         Taken taken) {
     beginResetModel();
     findings_ = std::move(findings);
     notation_ = notation;
+    taken_ = std::move(taken);
     endResetModel();
 }
 
@@ -20,13 +24,21 @@ int FindingsModel::columnCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : ColumnCount;
 }
 
+/// "caution, taken by RZ": whoever takes a caution is named wherever it is shown.
+QString FindingsModel::severityOf(const domain::Finding& finding) const {
+    const QString word = markOf(finding.severity).word;
+    const bool taken = finding.severity == domain::Severity::Caution && taken_.by &&
+                       std::ranges::count(taken_.rules, finding.rule) != 0;
+    return taken ? QStringLiteral("%1, taken by %2").arg(word, text(taken_.by->text())) : word;
+}
+
 QString FindingsModel::shown(int row, Column column) const {
     const domain::Finding& finding = findings_[static_cast<std::size_t>(row)];
     switch (column) {
         case Number:
             return QString::number(row + 1);
         case Severity:
-            return markOf(finding.severity).word;
+            return severityOf(finding);
         case Tooth:
             return finding.tooth ? text(nameOf(*finding.tooth, notation_)) : QString{};
         case Found:

@@ -25,17 +25,26 @@ Mark shapeOf(domain::Stage stage, domain::StageStatus status) {
     return Mark::InHand;
 }
 
+/// `stage` is the shape of the stage the order stands at, if there is one.
+Mark shapeOf(domain::OrderStatus status, domain::WaitsFor waits, std::optional<Mark> stage) {
+    if (status == domain::OrderStatus::Delivered) return Mark::Done;
+    if (waits == domain::WaitsFor::Dentist && stage != Mark::Away) return Mark::Asked;
+    if (waits == domain::WaitsFor::Manager) return Mark::ToDo;
+    return stage.value_or(Mark::ToDo);
+}
+
 }  // namespace
 
 Marked markOf(const actions::FloorLine& line) {
-    const QString word = text(line.holdUp);
-    if (line.status == domain::OrderStatus::Delivered) return {Mark::Done, word};
-    const bool away =
-        line.stage && line.stageStatus && shapeOf(*line.stage, *line.stageStatus) == Mark::Away;
-    if (line.waitsFor == domain::WaitsFor::Dentist && !away) return {Mark::Asked, word};
-    if (line.waitsFor == domain::WaitsFor::Manager || !line.stage || !line.stageStatus)
-        return {Mark::ToDo, word};
-    return {shapeOf(*line.stage, *line.stageStatus), word};
+    std::optional<Mark> stage;
+    if (line.stage && line.stageStatus) stage = shapeOf(*line.stage, *line.stageStatus);
+    return {shapeOf(line.status, line.waitsFor, stage), text(line.holdUp)};
+}
+
+Marked markOf(const domain::Order& order) {
+    std::optional<Mark> stage;
+    if (const auto* step = currentStep(order)) stage = shapeOf(step->stage, step->status);
+    return {shapeOf(order.status, waitsFor(order), stage), text(holdUp(order))};
 }
 
 Marked markOf(domain::Stage stage, domain::StageStatus status) {

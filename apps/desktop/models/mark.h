@@ -17,6 +17,8 @@ struct Marked {
 /// What an order is doing: "survey: in hand", "2 questions", "delivered".
 Marked markOf(const actions::FloorLine& line);
 
+Marked markOf(const domain::Order& order);
+
 /// How far a stage of an order is. A stage whose work is in hand at a machine waits, one at the
 /// practice is away.
 Marked markOf(domain::Stage stage, domain::StageStatus status);

@@ -12,6 +12,7 @@ namespace {
 using domain::Stage;
 using domain::StageStatus;
 using models::Mark;
+using models::markOf;
 
 TEST(Marks, AStageInHandAtAMachineWaitsAndOneAtThePracticeIsAway) {
     EXPECT_EQ(markOf(Stage::WaxUp, StageStatus::InHand).mark, Mark::InHand);

@@ -62,7 +62,7 @@ TEST_F(PrescriptionForm, SpeaksTheWordsOfTheFile) {
     EXPECT_EQ(value(form_, {"arch"}), "upper");
     EXPECT_EQ(value(form_, {"appliance"}), "metal framework");
     EXPECT_EQ(value(form_, {"dentition", "missing"}), "15, 14, 24, 25, 26");
-    EXPECT_EQ(value(form_, {"framework", "material"}), "cobalt chromium");
+    EXPECT_EQ(value(form_, {"framework", "material"}), "cobalt-chromium");
     EXPECT_EQ(value(form_, {"clasps", "clasp 1", "undercut", "depth"}), "0.25 mm");
 }
 

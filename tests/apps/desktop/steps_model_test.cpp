@@ -56,7 +56,7 @@ TEST(StepsModel, TellsEachStageWithItsMarkItsWordAndWhoHasIt) {
     EXPECT_EQ(model.index(1, StepsModel::Stage).data().toString(), "survey");
     EXPECT_EQ(model.index(1, StepsModel::State).data().toString(), "in hand");
     EXPECT_EQ(model.index(1, StepsModel::Person).data().toString(), "MK");
-    EXPECT_EQ(model.index(2, StepsModel::Stage).data().toString(), "block out");
+    EXPECT_EQ(model.index(2, StepsModel::Stage).data().toString(), "block-out");
 }
 
 }  // namespace

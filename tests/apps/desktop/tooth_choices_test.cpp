@@ -22,10 +22,10 @@ const ToothChoice* choice(const std::vector<ToothChoice>& choices, std::string_v
 TEST(ToothChoices, OfferPartsOnAToothThatStandsAndASaddleOnOneThatDoesNot) {
     const Prescription design = support::upperClassIIIMod1();
     const auto standing = toothChoices(design, 16_fdi);
-    EXPECT_NE(choice(standing, "clasp", "i bar"), nullptr);
+    EXPECT_NE(choice(standing, "clasp", "I-bar"), nullptr);
     EXPECT_EQ(choice(standing, "saddle", "new saddle"), nullptr);
     const auto missing = toothChoices(design, 14_fdi);
-    EXPECT_EQ(choice(missing, "clasp", "i bar"), nullptr);
+    EXPECT_EQ(choice(missing, "clasp", "I-bar"), nullptr);
     EXPECT_NE(choice(missing, "saddle", "new saddle"), nullptr);
 }
 

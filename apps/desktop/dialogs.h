@@ -1,0 +1,51 @@
+/// What the rooms ask a person: a thin seam, answered by windows in the program and by the tests.
+#pragma once
+
+#include <QPoint>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "apps/desktop/models/tooth_choices.h"
+#include "domain/production/question.h"
+#include "domain/rules/finding.h"
+
+namespace desktop {
+
+struct FlagGiven {
+    domain::FlagReason reason{};
+    std::optional<std::string> note;
+};
+
+/// The dentist's answer: words, a file with the completed prescription, or both.
+struct AnswerGiven {
+    std::optional<std::string> words;
+    std::optional<std::filesystem::path> file;
+};
+
+/// Every question comes back empty when the person goes back with Esc.
+class Dialogs {
+public:
+    virtual ~Dialogs() = default;
+
+    virtual std::optional<std::filesystem::path> prescriptionFile() = 0;
+    virtual std::optional<FlagGiven> flag() = 0;
+    virtual std::optional<AnswerGiven> answer() = 0;
+    /// Why these cautions are taken.
+    virtual std::optional<std::string> reasonFor(const std::vector<domain::Finding>& cautions) = 0;
+    /// Which of the choices about a tooth, as its index.
+    virtual std::optional<std::size_t> choose(const std::vector<models::ToothChoice>& choices,
+                                              QPoint where) = 0;
+    /// Whether to throw away a form that was filled in and not logged.
+    virtual bool throwAway() = 0;
+    /// Shows a printed paper to the person.
+    virtual void show(const std::filesystem::path& paper) = 0;
+
+protected:
+    Dialogs() = default;
+    Dialogs(const Dialogs&) = default;
+    Dialogs& operator=(const Dialogs&) = default;
+};
+
+}  // namespace desktop

@@ -1,0 +1,44 @@
+/// The floor: every order, its stage, its due day, and what holds it up.
+#pragma once
+
+#include "apps/desktop/action_button.h"
+#include "apps/desktop/models/floor_model.h"
+#include "apps/desktop/notice.h"
+#include "apps/desktop/room.h"
+
+class QLabel;
+class QStackedWidget;
+class QTableView;
+
+namespace desktop {
+
+class FloorRoom : public Room {
+    Q_OBJECT
+
+public:
+    explicit FloorRoom(Desk& desk);
+
+    QString where() const override;
+    void enter() override;
+    void search(const QString& words) override;
+    void searchEntered() override { openChosen(); }
+
+private:
+    void lookUp();
+    void openChosen();
+    void showWhatIsThere();
+    QWidget* makeEmpty();
+    QWidget* makeList();
+
+    models::FloorModel orders_;
+    models::FloorSearch found_;
+    QTableView* table_;
+    QLabel* count_;
+    QLabel* emptyWords_;
+    Notice* notice_;
+    ActionButton* open_;
+    ActionButton* fresh_;
+    QStackedWidget* pages_;
+};
+
+}  // namespace desktop

@@ -1,0 +1,131 @@
+/// The window of a laboratory: the floor, intake, and one order at a time.
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QDir>
+#include <QStandardPaths>
+#include <iostream>
+
+#include "apps/actions/system_clock.h"
+#include "apps/desktop/shell.h"
+#include "apps/desktop/window_dialogs.h"
+
+namespace {
+
+/// The same exit codes as on the command line: 2 unusable input, 3 storage trouble.
+constexpr int kUnusable = 2;
+constexpr int kStorage = 3;
+
+constexpr QSize kFirstSize{1366, 768};
+
+int trouble(int code, const std::string& sentence) {
+    std::cerr << "framewright-desktop: " << sentence << '\n';
+    return code;
+}
+
+struct Options {
+    QCommandLineOption lab{QStringLiteral("lab"), QStringLiteral("Where the records lie."),
+                           QStringLiteral("DIR")};
+    QCommandLineOption as{QStringLiteral("as"),
+                          QStringLiteral("The code of the person at work; else $FRAMEWRIGHT_AS."),
+                          QStringLiteral("CODE")};
+    QCommandLineOption room{QStringLiteral("room"),
+                            QStringLiteral("The first room: floor, intake or order."),
+                            QStringLiteral("ROOM")};
+    QCommandLineOption order{QStringLiteral("order"), QStringLiteral("Open this order."),
+                             QStringLiteral("NUMBER")};
+    QCommandLineOption prescription{QStringLiteral("prescription"),
+                                    QStringLiteral("Open this prescription file in intake."),
+                                    QStringLiteral("FILE")};
+    QCommandLineOption dark{QStringLiteral("dark"), QStringLiteral("Dark ground, light ink.")};
+    QCommandLineOption screenshot{
+        QStringLiteral("screenshot"),
+        QStringLiteral("Save a picture of the first screen, 1366 x 768, and end."),
+        QStringLiteral("FILE")};
+};
+
+/// Reads the command line; --help and --version end the program here.
+void read(QCommandLineParser& parser, const Options& options, const QApplication& program) {
+    parser.setApplicationDescription(QStringLiteral(
+        "Prescriptions, orders and bench work of a laboratory for removable partial dentures."));
+    parser.addHelpOption();
+    parser.addVersionOption();
+    parser.addOptions({options.lab, options.as, options.room, options.order, options.prescription,
+                       options.dark, options.screenshot});
+    parser.process(program);
+}
+
+std::filesystem::path labFolder(const QCommandLineParser& parser, const Options& options) {
+    const QString folder =
+        parser.isSet(options.lab)
+            ? parser.value(options.lab)
+            : QDir{QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation)}.filePath(
+                  QStringLiteral("framewright"));
+    return folder.toStdString();
+}
+
+/// Goes where the options say; what is wrong with them, or nothing.
+std::optional<std::string> goTo(desktop::Shell& shell, const QCommandLineParser& parser,
+                                const Options& options) {
+    const auto room = domain::parseCode<desktop::RoomName>(
+        parser.isSet(options.room) ? parser.value(options.room).toStdString() : "floor");
+    if (!room)
+        return "--room " + parser.value(options.room).toStdString() + ": expected one of " +
+               domain::allWords<desktop::RoomName>();
+    shell.enter(*room);
+    if (parser.isSet(options.prescription)) {
+        shell.enter(desktop::RoomName::Intake);
+        shell.intake().open(parser.value(options.prescription).toStdString());
+    }
+    if (!parser.isSet(options.order)) return {};
+    const std::string digits = parser.value(options.order).toStdString();
+    const auto number = domain::OrderNumber::parse(digits);
+    if (!number) return "--order " + digits + ": expected the eight digits of an order number";
+    shell.openOrder(*number);
+    return {};
+}
+
+int savePicture(desktop::Shell& shell, const QString& file) {
+    shell.resize(kFirstSize);
+    shell.show();
+    QApplication::processEvents();
+    if (shell.grab().toImage().save(file, file.contains(u'.') ? nullptr : "PNG")) return 0;
+    return trouble(kUnusable, "cannot write a picture to " + file.toStdString());
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    QApplication program{argc, argv};
+    QApplication::setApplicationName(QStringLiteral("framewright-desktop"));
+    QApplication::setApplicationVersion(QStringLiteral(FRAMEWRIGHT_VERSION));
+    QCommandLineParser parser;
+    const Options options;
+    read(parser, options, program);
+
+    std::optional<domain::PersonCode> who;
+    const std::string code = parser.isSet(options.as) ? parser.value(options.as).toStdString()
+                                                      : qgetenv("FRAMEWRIGHT_AS").toStdString();
+    if (!code.empty()) {
+        who = domain::PersonCode::parse(code);
+        if (!who)
+            return trouble(kUnusable, "\"" + code +
+                                          "\" is no code of a person; expected a letter, "
+                                          "then letters, digits, - _ or .");
+    }
+    const actions::SystemClock clock;
+    auto laboratory = actions::Laboratory::open(labFolder(parser, options), clock);
+    if (!laboratory) return trouble(kStorage, laboratory.error().message);
+
+    const desktop::Look look{parser.isSet(options.dark) ? domain::Light::Dark
+                                                        : domain::Light::Light};
+    desktop::wear(program, look);
+    desktop::WindowDialogs dialogs{look};
+    desktop::Desk desk{*laboratory, dialogs, look, who};
+    desktop::Shell shell{desk};
+    if (const auto wrong = goTo(shell, parser, options)) return trouble(kUnusable, *wrong);
+    if (parser.isSet(options.screenshot))
+        return savePicture(shell, parser.value(options.screenshot));
+    shell.resize(kFirstSize);
+    shell.show();
+    return QApplication::exec();
+}

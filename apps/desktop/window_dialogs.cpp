@@ -1,0 +1,193 @@
+#include "apps/desktop/window_dialogs.h"
+
+#include <QButtonGroup>
+#include <QDesktopServices>
+#include <QDialog>
+#include <QFileDialog>
+#include <QLabel>
+#include <QMenu>
+#include <QPlainTextEdit>
+#include <QRadioButton>
+#include <QUrl>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "apps/desktop/action_button.h"
+#include "apps/desktop/models/words.h"
+
+namespace desktop {
+namespace {
+
+constexpr int kMargin = 6 * kStep;
+constexpr int kWidth = 560;
+constexpr int kWordsHeight = 96;
+
+/// A sheet with a head, room for questions, and at its foot the way back and the way on.
+class Sheet : public QDialog {
+public:
+    Sheet(const QString& head, const QString& onward, const Look& look)
+        : QDialog{QApplication::activeWindow()},
+          questions_{new QVBoxLayout},
+          onward_{new ActionButton{onward, Qt::CTRL | Qt::Key_Return, look}} {
+        setObjectName(QStringLiteral("sheet"));
+        setWindowTitle(head);
+        setMinimumWidth(kWidth);
+        auto* title = new QLabel{head};
+        title->setFont(face(kLargeText, true));
+        auto* back = new ActionButton{tr("Back"), Qt::Key_Escape, look};
+        onward_->setNext(true);
+        auto* foot = new QHBoxLayout;
+        foot->addWidget(back);
+        foot->addStretch(1);
+        foot->addWidget(onward_);
+        auto* column = new QVBoxLayout{this};
+        column->setContentsMargins(kMargin, kMargin, kMargin, kMargin);
+        column->setSpacing(3 * kStep);
+        column->addWidget(title);
+        column->addLayout(questions_);
+        column->addLayout(foot);
+        connect(back, &ActionButton::clicked, this, &QDialog::reject);
+        connect(onward_, &ActionButton::clicked, this, &QDialog::accept);
+    }
+
+    void say(const QString& words) {
+        auto* label = new QLabel{words};
+        label->setWordWrap(true);
+        label->setTextFormat(Qt::PlainText);
+        questions_->addWidget(label);
+    }
+
+    QPlainTextEdit* askWords(const QString& question) {
+        auto* words = new QPlainTextEdit;
+        words->setAccessibleName(question);
+        words->setPlaceholderText(question);
+        words->setTabChangesFocus(true);
+        words->setFixedHeight(kWordsHeight);
+        questions_->addWidget(words);
+        return words;
+    }
+
+    QVBoxLayout& questions() { return *questions_; }
+    void letOnward(bool may) { onward_->setEnabled(may); }
+    bool ask() { return exec() == Accepted; }
+
+private:
+    QVBoxLayout* questions_;
+    ActionButton* onward_;
+};
+
+std::optional<std::string> wordsIn(const QPlainTextEdit& edit) {
+    const QString words = edit.toPlainText().trimmed();
+    return words.isEmpty() ? std::nullopt : std::optional{words.toStdString()};
+}
+
+}  // namespace
+
+std::optional<std::filesystem::path> WindowDialogs::prescriptionFile() {
+    const QString file = QFileDialog::getOpenFileName(
+        QApplication::activeWindow(), QObject::tr("Open a prescription file"), {},
+        QObject::tr("Prescriptions (*.json);;All files (*)"));
+    if (file.isEmpty()) return {};
+    return file.toStdString();
+}
+
+std::optional<FlagGiven> WindowDialogs::flag() {
+    Sheet sheet{QObject::tr("Flag a question to the dentist"), QObject::tr("Flag"), look_};
+    sheet.say(QObject::tr("The order stops until the dentist has answered. What is it about?"));
+    QButtonGroup reasons;
+    for (const auto& code : domain::enumCodes<domain::FlagReason>) {
+        auto* reason = new QRadioButton{models::spoken(code.value)};
+        reason->setMinimumHeight(kTouch);
+        reason->setToolTip(models::text(questionOf(code.value)));
+        reason->setAccessibleDescription(models::text(questionOf(code.value)));
+        reasons.addButton(reason, static_cast<int>(code.value));
+        sheet.questions().addWidget(reason);
+    }
+    sheet.questions().setSpacing(0);
+    auto* note = sheet.askWords(QObject::tr("What exactly: tooth, place, what you see"));
+    sheet.letOnward(false);
+    QObject::connect(&reasons, &QButtonGroup::idClicked, &sheet, [&] { sheet.letOnward(true); });
+    reasons.buttons().front()->setFocus();
+    if (!sheet.ask() || reasons.checkedId() < 0) return {};
+    return FlagGiven{static_cast<domain::FlagReason>(reasons.checkedId()), wordsIn(*note)};
+}
+
+std::optional<AnswerGiven> WindowDialogs::answer() {
+    Sheet sheet{QObject::tr("Record the dentist's answer"), QObject::tr("Record"), look_};
+    sheet.say(
+        QObject::tr("Findings are answered by a completed prescription; a question from the "
+                    "bench may be answered in words."));
+    auto* words = sheet.askWords(QObject::tr("What the dentist said"));
+    auto* chosen = new QLabel{QObject::tr("no file")};
+    auto* choose =
+        new ActionButton{QObject::tr("Completed prescription"), Qt::CTRL | Qt::Key_O, look_};
+    auto* row = new QHBoxLayout;
+    row->addWidget(choose);
+    row->addWidget(chosen, 1);
+    sheet.questions().addLayout(row);
+    std::optional<std::filesystem::path> file;
+    const auto offer = [&] { sheet.letOnward(file || wordsIn(*words)); };
+    QObject::connect(words, &QPlainTextEdit::textChanged, &sheet, offer);
+    QObject::connect(choose, &ActionButton::clicked, &sheet, [&] {
+        if (auto picked = prescriptionFile()) {
+            file = std::move(picked);
+            chosen->setText(models::text(file->filename().string()));
+        }
+        offer();
+    });
+    offer();
+    words->setFocus();
+    if (!sheet.ask()) return {};
+    return AnswerGiven{wordsIn(*words), file};
+}
+
+std::optional<std::string> WindowDialogs::reasonFor(const std::vector<domain::Finding>& cautions) {
+    Sheet sheet{QObject::tr("Accept with cautions"), QObject::tr("Accept"), look_};
+    for (const domain::Finding& caution : cautions)
+        sheet.say(QObject::tr("%1: %2. %3")
+                      .arg(models::text(caution.rule), models::text(caution.found),
+                           models::text(caution.requirement)));
+    sheet.say(QObject::tr("Your code and your reason are kept and printed with the order."));
+    auto* reason = sheet.askWords(QObject::tr("Why these are taken"));
+    sheet.letOnward(false);
+    QObject::connect(reason, &QPlainTextEdit::textChanged, &sheet,
+                     [&] { sheet.letOnward(wordsIn(*reason).has_value()); });
+    reason->setFocus();
+    if (!sheet.ask()) return {};
+    return wordsIn(*reason);
+}
+
+std::optional<std::size_t> WindowDialogs::choose(const std::vector<models::ToothChoice>& choices,
+                                                 QPoint where) {
+    QMenu menu;
+    QMenu* group = nullptr;
+    std::string groupName;
+    std::vector<QAction*> lines;
+    for (const models::ToothChoice& choice : choices) {
+        if (group == nullptr || groupName != choice.group) {
+            groupName = choice.group;
+            // The state is asked for most, so it stands open; the rest one step further in.
+            group = groupName == "is" ? &menu : menu.addMenu(models::text(groupName));
+        }
+        QAction* line = group->addAction(models::text(choice.word));
+        line->setCheckable(true);
+        line->setChecked(choice.holds);
+        lines.push_back(line);
+    }
+    const QAction* picked = menu.exec(where);
+    const auto found = std::ranges::find(lines, picked);
+    if (picked == nullptr || found == lines.end()) return {};
+    return static_cast<std::size_t>(found - lines.begin());
+}
+
+bool WindowDialogs::throwAway() {
+    Sheet sheet{QObject::tr("Throw the form away?"), QObject::tr("Throw away"), look_};
+    sheet.say(QObject::tr("What was filled in has not been logged and would be lost."));
+    return sheet.ask();
+}
+
+void WindowDialogs::show(const std::filesystem::path& paper) {
+    QDesktopServices::openUrl(QUrl::fromLocalFile(models::text(paper.string())));
+}
+
+}  // namespace desktop

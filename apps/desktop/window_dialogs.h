@@ -1,0 +1,28 @@
+/// The questions to a person as windows over the room they stand in.
+#pragma once
+
+#include "apps/desktop/dialogs.h"
+#include "apps/desktop/look.h"
+
+class QWidget;
+
+namespace desktop {
+
+class WindowDialogs : public Dialogs {
+public:
+    explicit WindowDialogs(const Look& look) : look_{look} {}
+
+    std::optional<std::filesystem::path> prescriptionFile() override;
+    std::optional<FlagGiven> flag() override;
+    std::optional<AnswerGiven> answer() override;
+    std::optional<std::string> reasonFor(const std::vector<domain::Finding>& cautions) override;
+    std::optional<std::size_t> choose(const std::vector<models::ToothChoice>& choices,
+                                      QPoint where) override;
+    bool throwAway() override;
+    void show(const std::filesystem::path& paper) override;
+
+private:
+    const Look& look_;
+};
+
+}  // namespace desktop

@@ -1,0 +1,87 @@
+/// A laboratory that lives as long as a test, a clock set by hand, and a person who answers what
+/// the test says.
+#pragma once
+
+#include <QTemporaryDir>
+#include <fstream>
+
+#include "apps/actions/orders.h"
+#include "apps/desktop/shell.h"
+#include "storage/files/prescription_file.h"
+#include "tests/support/designs.h"
+
+namespace desktop_tests {
+
+class HandClock : public domain::Clock {
+public:
+    domain::Instant now() const override { return now_; }
+    void letPass(std::int64_t minutes) {
+        now_ = domain::Instant::ofMicroseconds(now_.microseconds() + minutes * 60'000'000);
+    }
+
+private:
+    domain::Instant now_{domain::Instant::ofMicroseconds(support::examinationDay().days() *
+                                                         86'400'000'000)};
+};
+
+/// Answers every question with what the test put there; an empty answer is Esc.
+class AnsweredDialogs : public desktop::Dialogs {
+public:
+    std::optional<std::filesystem::path> prescriptionFile() override { return file; }
+    std::optional<desktop::FlagGiven> flag() override { return flagGiven; }
+    std::optional<desktop::AnswerGiven> answer() override { return answerGiven; }
+    std::optional<std::string> reasonFor(const std::vector<domain::Finding>& cautions) override {
+        cautionsAsked = cautions;
+        return reason;
+    }
+    std::optional<std::size_t> choose(const std::vector<models::ToothChoice>& choices,
+                                      QPoint) override {
+        for (std::size_t i = 0; i < choices.size(); ++i)
+            if (choices[i].group == toothGroup && choices[i].word == toothWord) return i;
+        return {};
+    }
+    bool throwAway() override { return throwsAway; }
+    void show(const std::filesystem::path& paper) override { papers.push_back(paper); }
+
+    std::optional<std::filesystem::path> file;
+    std::optional<desktop::FlagGiven> flagGiven;
+    std::optional<desktop::AnswerGiven> answerGiven;
+    std::optional<std::string> reason;
+    std::vector<domain::Finding> cautionsAsked;
+    std::string toothGroup;
+    std::string toothWord;
+    bool throwsAway{false};
+    std::vector<std::filesystem::path> papers;
+};
+
+/// The records of a laboratory in a folder of their own.
+class TemporaryLaboratory {
+public:
+    const actions::Laboratory& operator*() const { return *laboratory_; }
+
+    std::filesystem::path write(const domain::Prescription& prescription,
+                                const std::string& name) const {
+        auto file = folder() / name;
+        std::ofstream{file} << storage::writePrescription(prescription);
+        return file;
+    }
+    std::filesystem::path folder() const { return folder_.path().toStdString(); }
+
+    HandClock clock;
+
+private:
+    QTemporaryDir folder_;
+    domain::Result<actions::Laboratory> laboratory_{
+        actions::Laboratory::open(folder_.path().toStdString(), clock)};
+};
+
+inline domain::PersonCode somebody() { return domain::PersonCode::parse("MK").value(); }
+
+/// A prescription that cannot be accepted: nobody surveyed the cast.
+inline domain::Prescription unsurveyed() {
+    domain::Prescription prescription = support::lowerClassI();
+    prescription.survey = {};
+    return prescription;
+}
+
+}  // namespace desktop_tests

@@ -1,0 +1,240 @@
+/// A day at the records, with the keyboard alone and on real storage.
+#include <gmock/gmock.h>
+
+#include <QLabel>
+#include <QTableView>
+#include <QTest>
+#include <algorithm>
+
+#include "tests/apps/desktop/temporary_laboratory.h"
+
+namespace {
+
+using namespace desktop_tests;
+using desktop::ActionButton;
+using desktop::RoomName;
+using domain::OrderStatus;
+using testing::HasSubstr;
+
+class Workday : public testing::Test {
+protected:
+    Workday() {
+        shell_.resize(1366, 768);
+        shell_.show();
+        shell_.activateWindow();
+        EXPECT_TRUE(QTest::qWaitForWindowActive(&shell_));
+        shell_.enter(RoomName::Floor);
+    }
+
+    /// Presses a key where the focus is, and lets a pressed control spring back.
+    void press(Qt::Key key, Qt::KeyboardModifiers with = Qt::NoModifier) {
+        QWidget* focus = QApplication::focusWidget();
+        QTest::keyClick(focus == nullptr ? &shell_ : focus, key, with);
+        QTest::qWait(150);
+    }
+    void type(const QString& words) {
+        for (const QChar letter : words)
+            QTest::keyClick(QApplication::focusWidget(), letter.toLatin1());
+        QTest::qWait(20);
+    }
+
+    std::vector<actions::FloorLine> floor() { return actions::floor(*laboratory_).value(); }
+    actions::OrderView orderOf(const domain::OrderNumber& number) {
+        return actions::order(*laboratory_, number).value();
+    }
+    domain::OrderNumber logged(const domain::Prescription& prescription) {
+        return actions::log(*laboratory_, prescription, {somebody(), {}})->order.number;
+    }
+    /// The sentence that stands in view at the place of the action, if any.
+    std::string said() {
+        std::string all;
+        for (const auto* notice : shell_.findChildren<desktop::Notice*>())
+            if (notice->isVisible()) all += notice->sentence().toStdString() + '\n';
+        return all;
+    }
+    ActionButton* button(const QString& word) {
+        for (auto* each : shell_.findChildren<ActionButton*>())
+            if (each->isVisible() && each->text().startsWith(word)) return each;
+        ADD_FAILURE() << "no control " << word.toStdString();
+        return nullptr;
+    }
+
+    TemporaryLaboratory laboratory_;
+    AnsweredDialogs dialogs_;
+    const desktop::Look look_{domain::Light::Light};
+    desktop::Desk desk_{*laboratory_, dialogs_, look_, somebody()};
+    desktop::Shell shell_{desk_};
+};
+
+TEST_F(Workday, GoesFromAFileToTheFirstStageDoneWithTheKeyboardAlone) {
+    dialogs_.file = laboratory_.write(support::upperClassIIIMod1(), "case.json");
+    press(Qt::Key_F2);
+    EXPECT_EQ(shell_.roomName(), RoomName::Intake);
+    press(Qt::Key_F5);
+    EXPECT_EQ(shell_.intake().form().prescription(), support::upperClassIIIMod1());
+    press(Qt::Key_F6);
+    ASSERT_EQ(shell_.roomName(), RoomName::Order) << said();
+    const domain::OrderNumber number = floor().at(0).number;
+    EXPECT_EQ(orderOf(number).order.status, OrderStatus::Received);
+    press(Qt::Key_F9);
+    ASSERT_EQ(orderOf(number).order.status, OrderStatus::InWork) << said();
+    press(Qt::Key_F5);
+    EXPECT_EQ(orderOf(number).order.steps.front().status, domain::StageStatus::InHand) << said();
+    press(Qt::Key_F6);
+    EXPECT_EQ(orderOf(number).order.steps.front().status, domain::StageStatus::Done) << said();
+    EXPECT_THAT(said(), HasSubstr("receipt done"));
+    press(Qt::Key_Escape);
+    EXPECT_EQ(shell_.roomName(), RoomName::Floor);
+}
+
+TEST_F(Workday, FillsTheFormByHandAndLogsTheOrder) {
+    press(Qt::Key_F2);
+    auto* form = shell_.findChild<desktop::FormView*>();
+    ASSERT_TRUE(form->hasFocus());
+    press(Qt::Key_Return);  // opens the group "identity"
+    press(Qt::Key_Down);
+    press(Qt::Key_Return);
+    type(QStringLiteral("P-77"));
+    press(Qt::Key_Return);
+    EXPECT_EQ(shell_.intake().form().prescription().identity.patientReference, "P-77");
+    press(Qt::Key_F6);
+    ASSERT_EQ(floor().size(), 1U) << said();
+    EXPECT_EQ(floor().front().patient, "P-77");
+    EXPECT_EQ(shell_.roomName(), RoomName::Order);
+}
+
+TEST_F(Workday, SaysInItsPlaceWhyAFileCannotBeRead) {
+    dialogs_.file = laboratory_.folder();
+    press(Qt::Key_F2);
+    press(Qt::Key_F5);
+    EXPECT_THAT(said(), HasSubstr("is a folder"));
+    EXPECT_TRUE(floor().empty());
+}
+
+TEST_F(Workday, DoesNotLogAFormWithATextThatCannotBeRead) {
+    press(Qt::Key_F2);
+    auto& form = const_cast<models::PrescriptionFormModel&>(shell_.intake().form());
+    form.show(support::upperClassIV());
+    form.setData(form.index(2, models::PrescriptionFormModel::Content), "2026-02-30");
+    EXPECT_THAT(said(), HasSubstr("cannot be read"));
+    press(Qt::Key_F6);
+    EXPECT_TRUE(floor().empty());
+}
+
+TEST_F(Workday, AsksWhoItIsBeforeAnythingIsChanged) {
+    press(Qt::Key_U, Qt::ControlModifier);
+    press(Qt::Key_Delete);
+    EXPECT_EQ(desk_.who, std::nullopt);
+    shell_.openOrder(logged(support::upperClassIIIMod1()));
+    EXPECT_THAT(said(), HasSubstr("Say who you are"));
+    for (const auto* each : shell_.findChildren<ActionButton*>())
+        EXPECT_FALSE(each->isVisible() && each->isEnabled()) << each->text().toStdString();
+    type(QStringLiteral("JB"));
+    EXPECT_EQ(desk_.who, domain::PersonCode::parse("JB"));
+    EXPECT_TRUE(button(QStringLiteral("Accept"))->isEnabled());
+    press(Qt::Key_Return);
+    press(Qt::Key_F9);
+    EXPECT_EQ(orderOf(floor().front().number).history.back().event.person.text(), "JB");
+}
+
+TEST_F(Workday, OpensAnOrderWhoseNumberIsScannedAnywhere) {
+    const auto first = logged(support::upperClassIIIMod1());
+    const auto second = logged(support::lowerClassI());
+    shell_.openOrder(first);
+    type(QString::fromStdString(second.text()));
+    const auto* where = shell_.findChild<QLabel*>(QStringLiteral("where"));
+    ASSERT_NE(where, nullptr);
+    EXPECT_THAT(where->text().toStdString(), HasSubstr(second.text()));
+}
+
+TEST_F(Workday, TellsASlipOfAScannedNumberAndAnOrderThatIsNotThere) {
+    std::string slip = logged(support::upperClassIIIMod1()).text();
+    slip.back() = slip.back() == '0' ? '1' : '0';
+    press(Qt::Key_F, Qt::ControlModifier);
+    type(QString::fromStdString(slip));
+    EXPECT_THAT(said(), HasSubstr("check digit does not fit"));
+    press(Qt::Key_Escape);
+    press(Qt::Key_F, Qt::ControlModifier);
+    type(QString::fromStdString(domain::OrderNumber::make(26, 4711)->text()));
+    EXPECT_THAT(said(), HasSubstr("no such order"));
+}
+
+TEST_F(Workday, SearchesAsOneTypes) {
+    logged(support::upperClassIIIMod1());
+    logged(support::lowerClassI());
+    shell_.enter(RoomName::Floor);
+    press(Qt::Key_F, Qt::ControlModifier);
+    type(QStringLiteral("lower"));
+    const auto* orders = shell_.findChild<QTableView*>(QStringLiteral("floor"));
+    ASSERT_NE(orders, nullptr);
+    EXPECT_EQ(orders->model()->rowCount(), 1);
+    press(Qt::Key_Escape);
+    EXPECT_EQ(orders->model()->rowCount(), 2);
+    press(Qt::Key_Return);
+    EXPECT_EQ(shell_.roomName(), RoomName::Order);
+}
+
+TEST_F(Workday, OffersOnlyTheAnswerWhileTheDentistIsAsked) {
+    shell_.openOrder(logged(unsurveyed()));
+    EXPECT_FALSE(button(QStringLiteral("Accept"))->isEnabled());
+    EXPECT_FALSE(button(QStringLiteral("Start"))->isEnabled());
+    EXPECT_TRUE(button(QStringLiteral("Record answer"))->isNext());
+    dialogs_.answerGiven =
+        desktop::AnswerGiven{.words = {}, .file = laboratory_.write(support::lowerClassI(), "a")};
+    press(Qt::Key_F8);
+    EXPECT_TRUE(button(QStringLiteral("Accept"))->isNext()) << said();
+    EXPECT_EQ(orderOf(floor().front().number).order.revisionNumber, 2);
+}
+
+TEST_F(Workday, StopsAnOrderWithAFlagAndGoesOnAfterTheAnswer) {
+    const auto number = logged(support::upperClassIIIMod1());
+    shell_.openOrder(number);
+    press(Qt::Key_F9);
+    dialogs_.flagGiven = desktop::FlagGiven{domain::FlagReason::CastDamaged, "cusp of 16 broken"};
+    press(Qt::Key_F7);
+    EXPECT_FALSE(button(QStringLiteral("Start"))->isEnabled());
+    EXPECT_THAT(button(QStringLiteral("Start"))->toolTip().toStdString(), HasSubstr("cast damaged"));
+    EXPECT_EQ(orderOf(number).flagNotes, std::vector<std::string>{"cusp of 16 broken"});
+    dialogs_.answerGiven = desktop::AnswerGiven{.words = "a new cast is on its way", .file = {}};
+    press(Qt::Key_F8);
+    EXPECT_TRUE(button(QStringLiteral("Start"))->isEnabled()) << said();
+}
+
+TEST_F(Workday, ARefusalStandsWhereThePersonLooks) {
+    const auto number = logged(support::upperClassIIIMod1());
+    shell_.openOrder(number);
+    // Somebody else was faster, at another screen.
+    ASSERT_TRUE(actions::accept(*laboratory_, number, {}, {somebody(), {}}));
+    press(Qt::Key_F9);
+    EXPECT_THAT(said(), HasSubstr("accepted already"));
+    EXPECT_TRUE(button(QStringLiteral("Start"))->isEnabled()) << "and the newest state is shown";
+}
+
+TEST_F(Workday, NothingHappensWhenThePersonGoesBack) {
+    const auto number = logged(unsurveyed());
+    shell_.openOrder(number);
+    press(Qt::Key_F7);
+    press(Qt::Key_F8);
+    EXPECT_EQ(orderOf(number).history.size(), 1U);
+}
+
+TEST_F(Workday, PrintsTheSheetOfAnOrder) {
+    shell_.openOrder(logged(support::upperClassIIIMod1()));
+    press(Qt::Key_F10);
+    ASSERT_EQ(dialogs_.papers.size(), 1U) << said();
+    EXPECT_TRUE(std::filesystem::exists(dialogs_.papers.front()));
+}
+
+TEST_F(Workday, PointingAtAToothChangesThePrescription) {
+    press(Qt::Key_F2);
+    dialogs_.toothGroup = "is";
+    dialogs_.toothWord = "missing";
+    auto* picture = shell_.intake().findChild<desktop::ArchView*>();
+    QTest::mouseClick(picture, Qt::LeftButton, {},
+                      picture->placeOf(domain::Tooth::at(domain::Arch::Upper, 3)).center().toPoint());
+    EXPECT_EQ(shell_.intake().form().prescription().dentition.of(
+                  domain::Tooth::at(domain::Arch::Upper, 3)),
+              domain::ToothState::Missing);
+}
+
+}  // namespace
