@@ -39,12 +39,13 @@ public:
         assert(held_.index() == 0);
         return *std::get_if<0>(&held_);
     }
-    T&& value() && {
+    /// By value, so that what a call returned can be walked over without dangling.
+    T value() && {
         assert(held_.index() == 0);
         return std::move(*std::get_if<0>(&held_));
     }
     const T& operator*() const& { return value(); }
-    T&& operator*() && { return std::move(*this).value(); }
+    T operator*() && { return std::move(*this).value(); }
     const T* operator->() const { return &value(); }
 
     const Error& error() const {

@@ -75,6 +75,7 @@ struct Value<E> {
     static constexpr FieldKind kKind = FieldKind::Word;
     static std::vector<std::string> allowed() {
         std::vector<std::string> words;
+        words.reserve(domain::enumCodes<E>.size());
         for (const auto& code : domain::enumCodes<E>) words.push_back(domain::spoken(code.word));
         return words;
     }

@@ -46,6 +46,7 @@ std::string expectedOfSeveral(Writing writing) {
 template <typename T>
 std::string shownSeveral(const std::vector<T>& values, Writing writing) {
     std::vector<std::string> words;
+    words.reserve(values.size());
     for (const T& value : values) words.push_back(Value<T>::shown(value, writing));
     return joined(words);
 }
