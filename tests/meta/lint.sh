@@ -6,9 +6,6 @@ cd "$(dirname "$0")/../.."
 sh tests/meta/layers.sh
 git ls-files '*.h' '*.cpp' | xargs clang-format --dry-run --Werror
 cmake -S . -B build-lint -G Ninja -DCMAKE_BUILD_TYPE=Debug >/dev/null
-# What is made before compiling: the sources that moc writes.
-cmake --build build-lint --target help | sed -n 's/^\([a-z_]*_autogen\): .*/\1/p' |
-    xargs -r cmake --build build-lint --target
 git ls-files 'domain/*.cpp' 'storage/*.cpp' 'reports/*.cpp' 'apps/*.cpp' |
     xargs -P 2 -n 4 clang-tidy -p build-lint --quiet
 echo 'layers, format and tidy are clean'
