@@ -88,7 +88,7 @@ int savePicture(desktop::Shell& shell, const QString& file) {
     shell.resize(kFirstSize);
     shell.show();
     QApplication::processEvents();
-    if (shell.grab().toImage().save(file, file.contains(u'.') ? nullptr : "PNG")) return 0;
+    if (shell.grab().toImage().save(file, "PNG")) return 0;
     return trouble(kUnusable, "cannot write a picture to " + file.toStdString());
 }
 

@@ -21,9 +21,8 @@ protected:
         view_.resize(kSize);
         view_.letPoint();
         view_.show(support::upperClassIIIMod1(), {});
-        connection_ = QObject::connect(&view_, &ArchView::toothPressed, [this](Tooth tooth, QPoint) {
-            pressed_ = tooth;
-        });
+        connection_ = QObject::connect(&view_, &ArchView::toothPressed,
+                                       [this](Tooth tooth, QPoint) { pressed_ = tooth; });
     }
     ~TheArchView() override { QObject::disconnect(connection_); }
 

@@ -59,9 +59,8 @@ void namelessIn(QAccessibleInterface* thing, std::vector<std::string>& nameless)
         QAccessible::ComboBox, QAccessible::Table,       QAccessible::Tree,
         QAccessible::List};
     if (kNeedName.contains(thing->role()) && thing->text(QAccessible::Name).isEmpty())
-        nameless.emplace_back(thing->object() == nullptr
-                                  ? "something"
-                                  : thing->object()->metaObject()->className());
+        nameless.emplace_back(
+            thing->object() == nullptr ? "something" : thing->object()->metaObject()->className());
     if (thing->role() == QAccessible::Table || thing->role() == QAccessible::Tree) return;
     for (int i = 0; i < thing->childCount(); ++i) namelessIn(thing->child(i), nameless);
 }
@@ -135,8 +134,8 @@ TEST_P(EveryScreen, FitsThePanelWithoutBeingCut) {
         enter(room);
         EXPECT_EQ(shell_.size(), kPanel) << domain::codeOf(room);
         for (const auto* each : inView<ActionButton>())
-            EXPECT_TRUE(shell_.rect().contains(
-                QRect{each->mapTo(&shell_, QPoint{0, 0}), each->size()}))
+            EXPECT_TRUE(
+                shell_.rect().contains(QRect{each->mapTo(&shell_, QPoint{0, 0}), each->size()}))
                 << each->text().toStdString();
     }
 }

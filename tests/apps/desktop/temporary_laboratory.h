@@ -20,8 +20,8 @@ public:
     }
 
 private:
-    domain::Instant now_{domain::Instant::ofMicroseconds(support::examinationDay().days() *
-                                                         86'400'000'000)};
+    domain::Instant now_{
+        domain::Instant::ofMicroseconds(support::examinationDay().days() * 86'400'000'000)};
 };
 
 /// Answers every question with what the test put there; an empty answer is Esc.

@@ -193,7 +193,8 @@ TEST_F(Workday, StopsAnOrderWithAFlagAndGoesOnAfterTheAnswer) {
     dialogs_.flagGiven = desktop::FlagGiven{domain::FlagReason::CastDamaged, "cusp of 16 broken"};
     press(Qt::Key_F7);
     EXPECT_FALSE(button(QStringLiteral("Start"))->isEnabled());
-    EXPECT_THAT(button(QStringLiteral("Start"))->toolTip().toStdString(), HasSubstr("cast damaged"));
+    EXPECT_THAT(button(QStringLiteral("Start"))->toolTip().toStdString(),
+                HasSubstr("cast damaged"));
     EXPECT_EQ(orderOf(number).flagNotes, std::vector<std::string>{"cusp of 16 broken"});
     dialogs_.answerGiven = desktop::AnswerGiven{.words = "a new cast is on its way", .file = {}};
     press(Qt::Key_F8);
@@ -230,8 +231,9 @@ TEST_F(Workday, PointingAtAToothChangesThePrescription) {
     dialogs_.toothGroup = "is";
     dialogs_.toothWord = "missing";
     auto* picture = shell_.intake().findChild<desktop::ArchView*>();
-    QTest::mouseClick(picture, Qt::LeftButton, {},
-                      picture->placeOf(domain::Tooth::at(domain::Arch::Upper, 3)).center().toPoint());
+    QTest::mouseClick(
+        picture, Qt::LeftButton, {},
+        picture->placeOf(domain::Tooth::at(domain::Arch::Upper, 3)).center().toPoint());
     EXPECT_EQ(shell_.intake().form().prescription().dentition.of(
                   domain::Tooth::at(domain::Arch::Upper, 3)),
               domain::ToothState::Missing);

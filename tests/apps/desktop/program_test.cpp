@@ -1,0 +1,112 @@
+/// The program itself: its options, its exit codes, its messages.
+#include <gmock/gmock.h>
+
+#include <QFile>
+#include <QImage>
+#include <QProcess>
+
+#include "tests/apps/desktop/temporary_laboratory.h"
+
+namespace {
+
+using desktop_tests::TemporaryLaboratory;
+using testing::HasSubstr;
+
+struct Ended {
+    int exit{};
+    std::string out;
+    std::string err;
+};
+
+Ended run(const QStringList& options) {
+    QProcess program;
+    auto environment = QProcessEnvironment::systemEnvironment();
+    environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("offscreen"));
+    environment.remove(QStringLiteral("FRAMEWRIGHT_AS"));
+    program.setProcessEnvironment(environment);
+    program.start(QStringLiteral(FRAMEWRIGHT_DESKTOP), options);
+    constexpr int kPatience = 60'000;  // ms
+    EXPECT_TRUE(program.waitForFinished(kPatience));
+    EXPECT_EQ(program.exitStatus(), QProcess::NormalExit);
+    return {program.exitCode(), program.readAllStandardOutput().toStdString(),
+            program.readAllStandardError().toStdString()};
+}
+
+class Program : public testing::Test {
+protected:
+    QString inFolder(const char* name) const {
+        return QString::fromStdString((folder_.folder() / name).string());
+    }
+    QStringList withRecords(QStringList options) const {
+        return QStringList{QStringLiteral("--lab"), inFolder("lab")} + options;
+    }
+
+    TemporaryLaboratory folder_;
+};
+
+TEST_F(Program, TellsItsOptionsAndItsVersion) {
+    const Ended help = run({QStringLiteral("--help")});
+    EXPECT_EQ(help.exit, 0);
+    for (const char* option : {"--lab", "--as", "--room", "--order", "--prescription", "--dark",
+                               "--screenshot", "--help", "--version"})
+        EXPECT_THAT(help.out, HasSubstr(option));
+    const Ended version = run({QStringLiteral("--version")});
+    EXPECT_EQ(version.exit, 0);
+    EXPECT_THAT(version.out, HasSubstr("framewright-desktop 0."));
+}
+
+TEST_F(Program, SavesAPictureOfEveryFirstScreen) {
+    for (const char* room : {"floor", "intake", "order"}) {
+        const QString file = inFolder(room) + QStringLiteral(".png");
+        const Ended ended = run(withRecords({QStringLiteral("--room"), QString::fromLatin1(room),
+                                             QStringLiteral("--screenshot"), file}));
+        EXPECT_EQ(ended.exit, 0) << ended.err;
+        EXPECT_EQ(QImage{file}.size(), (QSize{1366, 768})) << room;
+    }
+}
+
+TEST_F(Program, OpensAPrescriptionFileInIntake) {
+    const auto file = folder_.write(support::upperClassIV(), "case.json");
+    const QString picture = inFolder("a.png");
+    const QString empty = inFolder("b.png");
+    EXPECT_EQ(run(withRecords({QStringLiteral("--prescription"), QString::fromStdString(file),
+                               QStringLiteral("--screenshot"), picture}))
+                  .exit,
+              0);
+    EXPECT_EQ(run(withRecords({QStringLiteral("--room"), QStringLiteral("intake"),
+                               QStringLiteral("--screenshot"), empty}))
+                  .exit,
+              0);
+    EXPECT_NE(QImage{picture}, QImage{empty});
+}
+
+TEST_F(Program, SaysSoWhereAPictureCannotBeWritten) {
+    const Ended ended =
+        run(withRecords({QStringLiteral("--screenshot"), inFolder("nowhere/at-all.png")}));
+    EXPECT_NE(ended.exit, 0);
+    EXPECT_THAT(ended.err, HasSubstr("cannot write a picture to"));
+}
+
+TEST_F(Program, EndsWithThreeWhereTheRecordsCannotBeOpened) {
+    QFile file{inFolder("a-file")};
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.close();
+    const Ended ended = run({QStringLiteral("--lab"), inFolder("a-file"),
+                             QStringLiteral("--screenshot"), inFolder("x.png")});
+    EXPECT_EQ(ended.exit, 3) << ended.err;
+    EXPECT_THAT(ended.err, HasSubstr("a-file"));
+}
+
+TEST_F(Program, RefusesAnOptionItCannotUseAndSaysWhatWasExpected) {
+    const Ended room = run(withRecords({QStringLiteral("--room"), QStringLiteral("kitchen")}));
+    EXPECT_EQ(room.exit, 2);
+    EXPECT_THAT(room.err, HasSubstr("floor, intake, order"));
+    const Ended order = run(withRecords({QStringLiteral("--order"), QStringLiteral("12345")}));
+    EXPECT_EQ(order.exit, 2);
+    EXPECT_THAT(order.err, HasSubstr("eight digits"));
+    const Ended who = run(withRecords({QStringLiteral("--as"), QStringLiteral("7")}));
+    EXPECT_EQ(who.exit, 2);
+    EXPECT_THAT(who.err, HasSubstr("no code of a person"));
+}
+
+}  // namespace
