@@ -50,11 +50,13 @@ public:
         for (const std::string& paragraph : frame.paragraphs) text_ += paragraph + '\n';
     }
     void operator()(const Question& question) {
-        text_ += flagText(question.flag) + question.place + ": " + question.text + '\n';
-        text_ += "    " + question.why + "\n    " + question.source + "\n   ";
-        for (const std::string& choice : question.choices) text_ += " [ ] " + choice;
-        text_ += '\n';
-        for (int line = 0; line < question.lines; ++line) text_ += "    ________\n";
+        text_ += "? " + question.text + "\n  " + question.why + "\n  " + question.source + '\n';
+        for (const AskedPlace& place : question.places) {
+            text_ += "  " + flagText(place.flag) + place.text + "\n   ";
+            for (const std::string& choice : question.choices) text_ += " [ ] " + choice;
+            text_ += '\n';
+            for (int line = 0; line < place.lines; ++line) text_ += "    ________\n";
+        }
     }
     void operator()(const WriteIn& fields) {
         for (const std::string& label : fields.labels) text_ += label + ": ________  ";

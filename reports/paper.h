@@ -105,14 +105,19 @@ struct CautionFrame {
     std::vector<std::string> paragraphs{};
 };
 
-struct Question {
+/// One place a question is about, to be answered on its own.
+struct AskedPlace {
     FlagNumber flag{};
-    std::string place{};  ///< "tooth 14", "whole denture"
+    std::string text{};  ///< "Tooth 14: no rest is named"
+    int lines{};         ///< to write on
+};
+
+struct Question {
     std::string text{};
-    std::string why{};                   ///< requirement and what was found
+    std::string why{};                   ///< what must hold, in plain words
     std::string source{};                ///< rule id and source
-    std::vector<std::string> choices{};  ///< each beside a box to tick
-    int lines{};                         ///< to write on
+    std::vector<std::string> choices{};  ///< each beside a box to tick, at every place
+    std::vector<AskedPlace> places{};
 };
 
 /// Empty places to be filled in by hand, side by side.

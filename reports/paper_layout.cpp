@@ -54,12 +54,24 @@ public:
 
     void operator()(const Heading& heading) {
         const auto lines = broken(heading.text, kHead, width_);
-        y_ += 3 * kStep;
-        keep(static_cast<double>(lines.size()) * lineHeight(kHead) + 16);
+        const double height = static_cast<double>(lines.size()) * lineHeight(kHead) + 2 * kStep;
+        if (y_ > topOfPage_) y_ += 3 * kStep;
+        keep(height + wantedBelow_);
         row({{0, kHead, lines}});
         y_ += kStep / 2;
         pdf_.line({{kMargin, y_}, {kMargin + width_, y_}}, false, kFaintHair);
         y_ += kStep;
+    }
+
+    /// Draws a block; a heading stays on the page of what follows it.
+    void place(const Block& block, const Block* next) {
+        constexpr double kSomeLines = 16;
+        wantedBelow_ = kSomeLines;
+        if (next != nullptr)
+            if (const auto* question = std::get_if<Question>(next))
+                wantedBelow_ = askedText(*question).height +
+                               (question->places.empty() ? 0 : placeHeight(*question, 0));
+        std::visit(*this, block);
     }
 
     void operator()(const Paragraph& paragraph) {
@@ -69,7 +81,7 @@ public:
     }
 
     void operator()(const Facts& facts) {
-        constexpr double kLabel = 36;
+        constexpr double kLabel = 38;
         const double half = (width_ - 4) / 2;
         const auto cells = [&](const Fact& fact, double left, double room) {
             const Type type = fact.ask ? kFaint : kPlain;
@@ -160,26 +172,15 @@ public:
     }
 
     void operator()(const Question& question) {
-        const double room = std::min(width_ - kFlagColumn, kMeasure + 20);
-        const std::vector<Cell> ask{
-            {kFlagColumn, kStrong, broken(question.place + ": " + question.text, kStrong, room)}};
-        const std::vector<Cell> why{{kFlagColumn, kPlain, broken(question.why, kPlain, room)}};
-        const std::vector<Cell> source{
-            {kFlagColumn, kSmall, broken(question.source, kSmall, room)}};
-        const double height = heightOf(ask) + heightOf(why) + heightOf(source) + 3 * kStep +
-                              choicesHeight(question) + kWritingLine * question.lines;
+        const AskedText asked = askedText(question);
         y_ += kStep;
-        if (height <= kKeepTogether) breakBefore(height);
-        breakBefore(lineHeight(kStrong));
-        drawFlag(pdf_, {kMargin, y_ + 0.2}, question.flag);
-        row(ask);
+        keep(asked.height + (question.places.empty() ? 0 : placeHeight(question, 0)));
+        row(asked.text);
         y_ += kStep / 2;
-        row(why);
-        row(source);
+        row(asked.why);
+        row(asked.source);
         y_ += kStep;
-        choices(question);
-        for (int line = 0; line < question.lines; ++line) writingLine(kFlagColumn, width_);
-        y_ += kStep;
+        for (std::size_t at = 0; at < question.places.size(); ++at) askedPlace(question, at);
     }
 
     void operator()(const WriteIn& fields) {
@@ -275,7 +276,7 @@ private:
                                         : "patient " + paper_.patientReference;
         const double below = column(first(broken(patient, kPlain, half), 1), kPlain, y_, false);
         column({"revision " + std::to_string(head.revision)}, kPlain, y_, true);
-        y_ = below + kStep;
+        y_ = below + 2 * kStep;
     }
 
     /// Cells side by side, line by line; a row that is short enough stays on one page.
@@ -364,8 +365,39 @@ private:
         return at;
     }
 
-    double choicesHeight(const Question& question) const {
-        return question.choices.empty() ? 0 : kTickBox + kStep;
+    struct AskedText {
+        std::vector<Cell> text{};
+        std::vector<Cell> why{};
+        std::vector<Cell> source{};
+        double height{};
+    };
+    AskedText askedText(const Question& question) {
+        const auto cells = [&](const std::string& text, const Type& type) {
+            return std::vector<Cell>{{0, type, broken(text, type, kMeasure + 20)}};
+        };
+        AskedText asked{cells(question.text, kStrong), cells(question.why, kPlain),
+                        cells(question.source, kSmall), 3 * kStep};
+        asked.height += heightOf(asked.text) + heightOf(asked.why) + heightOf(asked.source);
+        return asked;
+    }
+
+    std::vector<Cell> placeCells(const AskedPlace& place) {
+        return {{kFlagColumn, kPlain, broken(place.text, kPlain, kMeasure)}};
+    }
+    double placeHeight(const Question& question, std::size_t at) {
+        const AskedPlace& place = question.places[at];
+        const double choices = question.choices.empty() ? 0 : kTickBox + kStep / 2;
+        return heightOf(placeCells(place)) + choices + kWritingLine * place.lines + kStep * 2;
+    }
+    void askedPlace(const Question& question, std::size_t at) {
+        const AskedPlace& place = question.places[at];
+        keep(placeHeight(question, at));
+        drawFlag(pdf_, {kMargin, y_ + 0.2}, place.flag);
+        row(placeCells(place));
+        y_ += kStep / 2;
+        choices(question);
+        for (int line = 0; line < place.lines; ++line) writingLine(kFlagColumn, width_);
+        y_ += kStep * 1.5;
     }
 
     void choices(const Question& question) {
@@ -378,7 +410,7 @@ private:
             pdf_.text({left + kTickBox + 2, y_ + kTickBox * 0.78}, choice, kPlain);
             left += share;
         }
-        y_ += kTickBox + kStep;
+        y_ += kTickBox;
     }
 
     void writingLine(double from, double to) {
@@ -393,13 +425,16 @@ private:
     double bottom_;
     double y_{};
     double topOfPage_{};
+    double wantedBelow_{};
 };
 
 }  // namespace
 
 void draw(PdfDocument& pdf, const Paper& paper) {
     Layout layout{pdf, paper};
-    for (const Block& block : paper.blocks) std::visit(layout, block);
+    for (std::size_t at = 0; at < paper.blocks.size(); ++at)
+        layout.place(paper.blocks[at],
+                     at + 1 < paper.blocks.size() ? &paper.blocks[at + 1] : nullptr);
     layout.footers();
 }
 

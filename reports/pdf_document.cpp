@@ -9,7 +9,6 @@
 #include <chrono>
 #include <cmath>
 #include <fstream>
-#include <iterator>
 #include <optional>
 
 #include "reports/text.h"
@@ -32,9 +31,12 @@ std::string fontPath(Face face) {
 }
 
 std::optional<std::string> wholeFile(const std::string& path) {
-    std::ifstream file{path, std::ios::binary};
+    std::ifstream file{path, std::ios::binary | std::ios::ate};
     if (!file) return {};
-    return std::string{std::istreambuf_iterator<char>{file}, {}};
+    std::string bytes(static_cast<std::size_t>(file.tellg()), '\0');
+    file.seekg(0);
+    if (!file.read(bytes.data(), static_cast<std::streamsize>(bytes.size()))) return {};
+    return bytes;
 }
 
 HPDF_Date pdfDate(domain::Instant instant) {

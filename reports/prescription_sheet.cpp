@@ -94,6 +94,21 @@ void addChecks(std::vector<Block>& blocks, std::string_view heading,
     blocks.emplace_back(std::move(list));
 }
 
+/// "Open: 2 missing, 1 contradictory, 1 to look at."
+std::string openText(const std::vector<Finding>& findings) {
+    constexpr std::pair<Severity, std::string_view> kWords[] = {
+        {Severity::Missing, " missing"},
+        {Severity::Conflict, " contradictory"},
+        {Severity::Caution, " to look at"}};
+    std::string text;
+    for (const auto& [severity, words] : kWords) {
+        const auto count = std::ranges::count(findings, severity, &Finding::severity);
+        if (count == 0) continue;
+        text += (text.empty() ? "Open: " : ", ") + std::to_string(count) + std::string{words};
+    }
+    return text + ". The numbers on the picture are those of the checklist below.";
+}
+
 void addFlags(std::vector<Block>& blocks, const std::vector<FlagOnPaper>& flags) {
     if (flags.empty()) return;
     Checklist list;
@@ -138,6 +153,7 @@ Paper prescriptionSheet(const PaperHead& head, const Prescription& prescription,
     const auto sorted = inSheetOrder(findings);
     auto& blocks = paper.blocks;
     blocks.emplace_back(Heading{caseText(prescription)});
+    if (!sorted.empty()) blocks.emplace_back(Paragraph{.text = openText(sorted), .quiet = false});
     blocks.emplace_back(PictureBlock{
         archPicture(prescription, sorted,
                     {.notation = notationOf(prescription), .legend = true, .firstNumber = 1})});

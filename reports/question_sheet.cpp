@@ -10,46 +10,52 @@ namespace {
 
 using namespace domain;
 
-constexpr int kLinesToWriteOn = 2;
-
-/// One question of the bench; as an order it stands for something missing.
 Question questionFrom(const FlagOnPaper& flag, int number) {
-    return {.flag = {number, Severity::Missing},
-            .place = "From the bench",
-            .text = std::string{questionOf(flag.reason)},
-            .why = flag.note.value_or("Work has stopped at this point."),
-            .source = "flagged by " + flag.person + ", " + flag.since.text() + " \u00B7 " +
-                      wordsOf(flag.reason),
-            .choices = {"answered below", "please telephone"},
-            .lines = kLinesToWriteOn};
+    return {
+        .text = std::string{questionOf(flag.reason)},
+        .why = flag.note.value_or("Work has stopped at this point."),
+        .source = "flagged by " + flag.person + ", " + flag.since.text() + " \u00B7 " +
+                  wordsOf(flag.reason),
+        .choices = {"answered below", "please telephone"},
+        .places = {{.flag = {number, Severity::Missing}, .text = "From the bench", .lines = 2}}};
 }
 
-Question questionFrom(const Finding& finding, int number, Notation notation) {
+Question questionFrom(const Finding& finding) {
     const bool missing = finding.severity == Severity::Missing;
-    return {.flag = {number, finding.severity},
-            .place = placeText(finding, notation),
-            .text = finding.question,
-            .why = "Why we ask: " + finding.found + ". " + finding.requirement,
+    return {.text = finding.question,
+            .why = "Why we ask: " + finding.requirement,
             .source = finding.rule + " \u00B7 " + finding.source,
             .choices = missing ? std::vector<std::string>{"answered below",
                                                           "please propose, for my approval"}
                                : std::vector<std::string>{"change as written below",
                                                           "keep as prescribed, because:"},
-            .lines = kLinesToWriteOn};
+            .places = {}};
 }
 
+/// Findings of one rule share their question and are answered place by place.
 void addQuestions(std::vector<Block>& blocks, std::string heading,
                   const std::vector<Finding>& findings, Severity severity, int firstNumber,
                   Notation notation) {
-    std::vector<Block> questions;
-    for (std::size_t at = 0; at < findings.size(); ++at)
-        if (findings[at].severity == severity)
-            questions.emplace_back(
-                questionFrom(findings[at], firstNumber + static_cast<int>(at), notation));
+    std::vector<Question> questions;
+    const std::string* rule = nullptr;
+    int places = 0;
+    for (std::size_t at = 0; at < findings.size(); ++at) {
+        const Finding& finding = findings[at];
+        if (finding.severity != severity) continue;
+        if (rule == nullptr || *rule != finding.rule) questions.push_back(questionFrom(finding));
+        rule = &finding.rule;
+        ++places;
+        questions.back().places.push_back(
+            {.flag = {firstNumber + static_cast<int>(at), severity},
+             .text = placeText(finding, notation) + ": " + finding.found,
+             .lines = 1});
+    }
     if (questions.empty()) return;
-    blocks.emplace_back(
-        Heading{std::move(heading) + " (" + std::to_string(questions.size()) + ")"});
-    for (Block& question : questions) blocks.push_back(std::move(question));
+    blocks.emplace_back(Heading{std::move(heading) + " (" + std::to_string(places) + ")"});
+    for (Question& question : questions) {
+        if (question.places.size() == 1) question.places.front().lines = 2;
+        blocks.emplace_back(std::move(question));
+    }
 }
 
 void addCautions(std::vector<Block>& blocks, const std::vector<Finding>& findings, int firstNumber,

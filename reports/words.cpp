@@ -75,19 +75,22 @@ std::string notationText(const Prescription& prescription) {
     return {};
 }
 
+/// What follows from the design, and what was prescribed where that is not the same.
+std::string withStated(std::string found, const std::optional<std::string>& stated) {
+    if (!stated) return found + ", not prescribed";
+    return found + (*stated == found ? ", as prescribed" : "; prescribed as " + *stated);
+}
+
 std::string classText(const Prescription& prescription) {
     const auto kennedy = classify(prescription);
-    std::string text = kennedy ? kennedy->text() : "none";
-    if (prescription.statedClass) text += " (prescribed as " + *prescription.statedClass + ")";
-    return text;
+    return withStated(kennedy ? kennedy->text() : "none", prescription.statedClass);
 }
 
 std::string supportText(const Prescription& prescription) {
     const auto support = supportOf(prescription);
-    std::string text = support ? wordsOf(*support) : "none";
-    if (prescription.statedSupport)
-        text += " (prescribed as " + wordsOf(*prescription.statedSupport) + ")";
-    return text;
+    const auto& stated = prescription.statedSupport;
+    return withStated(support ? wordsOf(*support) : "none",
+                      stated ? std::optional{wordsOf(*stated)} : std::nullopt);
 }
 
 Facts dentitionFacts(const Prescription& prescription) {
@@ -151,7 +154,7 @@ Table restTable(const Prescription& prescription) {
 
 Table claspTable(const Prescription& prescription) {
     Table table{.columns = {"Clasp on", "Kind", "Arm on", "Undercut", "Arm made of", "Opposed by"},
-                .shares = {0.11, 0.17, 0.11, 0.21, 0.20, 0.20},
+                .shares = {0.10, 0.16, 0.09, 0.23, 0.22, 0.20},
                 .rows = {}};
     for (const Clasp& clasp : prescription.clasps) {
         const std::string undercut =

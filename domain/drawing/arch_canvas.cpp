@@ -127,14 +127,16 @@ void ArchCanvas::write(Words words) {
     marks_.push_back(std::move(words));
 }
 
-void ArchCanvas::keepClear(const Polyline& outline) { areas_.push_back(outline); }
+void ArchCanvas::keepClear(const Polyline& outline) { areas_.push_back({boxOf(outline), outline}); }
 
 bool ArchCanvas::isClear(const Box& box) const {
     const bool onSheet = box.left >= 0 && box.top >= 0 && box.right <= kArchPictureWidth &&
                          box.bottom <= kArchPictureHeight;
     return onSheet &&
            std::ranges::none_of(taken_, [&](const Box& other) { return box.touches(other); }) &&
-           std::ranges::none_of(areas_, [&](const Polyline& area) { return overlaps(box, area); });
+           std::ranges::none_of(areas_, [&](const Area& area) {
+               return box.touches(area.around) && overlaps(box, area.outline);
+           });
 }
 
 Box ArchCanvas::roomFor(double width, double height, Point wish, Point away) const {

@@ -74,7 +74,11 @@ public:
 private:
     std::vector<Mark> marks_{};
     std::vector<Box> taken_{};
-    std::vector<Polyline> areas_{};
+    struct Area {
+        Box around{};
+        Polyline outline{};
+    };
+    std::vector<Area> areas_{};
 };
 
 }  // namespace domain

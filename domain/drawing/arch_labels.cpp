@@ -56,7 +56,9 @@ void drawDepth(ArchCanvas& canvas, const Clasp& clasp) {
     const Box size = boxOf(sized);
     const Box room =
         canvas.roomFor(size.right - size.left, size.bottom - size.top, *tip + away * 2.4, away);
-    canvas.write(centred(text, room.centre(), kNoteSize, Colour::Ink, Depicted::UndercutDepth));
+    Words words = sized;
+    words.at = room.centre() + Point{0, sized.at.y - size.centre().y};
+    canvas.write(std::move(words));
 }
 
 void drawSides(ArchCanvas& canvas, Arch arch) {

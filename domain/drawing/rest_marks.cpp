@@ -104,7 +104,7 @@ void drawLeverNumber(ArchCanvas& canvas, const Lever& lever) {
     const Point inwards = aside * (aside.x * (kArchPictureWidth / 2 - middle.x) < 0 ? -1 : 1);
     const Box room = canvas.roomFor(size.right - size.left, size.bottom - size.top,
                                     middle + inwards * 2, inwards);
-    words.at = {room.centre().x, room.centre().y + 0.36 * kSize};
+    words.at = room.centre() - size.centre();
     canvas.write(words);
 }
 

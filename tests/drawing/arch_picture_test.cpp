@@ -171,7 +171,9 @@ TEST(TheArchPicture, LabelsTheTeethInTheNotationChosen) {
 
 TEST(TheArchPicture, SaysWhereThePatientsRightIsAndShowsItOnTheLeft) {
     for (const Words& words : wordsOn(pictureOf(support::lowerClassI())))
-        if (words.text == "patient's right") EXPECT_LT(words.at.x, kArchPictureWidth / 2);
+        if (words.text == "patient's right") {
+            EXPECT_LT(words.at.x, kArchPictureWidth / 2);
+        }
     EXPECT_THAT(textsOn(pictureOf(support::lowerClassI())), Contains("patient's right"));
 }
 
@@ -206,10 +208,12 @@ TEST(TheArchPicture, StaysWithinItsFrame) {
                        point.y >= 0 && point.x <= picture.width && point.y <= picture.height;
             };
             for (const Mark& mark : picture.marks) {
-                if (const auto* fill = std::get_if<Fill>(&mark))
+                if (const auto* fill = std::get_if<Fill>(&mark)) {
                     EXPECT_TRUE(std::ranges::all_of(fill->outline, inside));
-                if (const auto* stroke = std::get_if<Stroke>(&mark))
+                }
+                if (const auto* stroke = std::get_if<Stroke>(&mark)) {
                     EXPECT_TRUE(std::ranges::all_of(stroke->line, inside));
+                }
             }
             for (const Words& words : wordsOn(picture)) {
                 const Box box = boxOf(words);
