@@ -119,10 +119,19 @@ public:
         };
         y_ += kStep / 2;
         keep(20);
-        row(cellsOf(table.columns, kSmall));
-        hairline(kHair);
+        const auto head = cellsOf(table.columns, kSmall);
+        const auto drawHead = [&] {
+            row(head);
+            hairline(kHair);
+        };
+        drawHead();
         for (const auto& texts : table.rows) {
-            row(cellsOf(texts, kPlain));
+            const auto cells = cellsOf(texts, kPlain);
+            if (y_ + std::min(heightOf(cells), kKeepTogether) > bottom_) {
+                newPage();
+                drawHead();
+            }
+            row(cells);
             hairline(kFaintHair);
         }
         y_ += kStep;

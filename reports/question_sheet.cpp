@@ -20,15 +20,25 @@ Question questionFrom(const FlagOnPaper& flag, int number) {
         .places = {{.flag = {number, Severity::Missing}, .text = "From the bench", .lines = 2}}};
 }
 
+/// What only the prescriber knows; anything else the laboratory may propose.
+constexpr std::string_view kPrescriberAlone[] = {"admin.", "dentition.", "enclosure.",
+                                                 "sensitivity."};
+
+std::vector<std::string> choicesFor(const Finding& finding) {
+    if (finding.severity == Severity::Conflict)
+        return {"change as written below", "keep as prescribed, because:"};
+    if (std::ranges::any_of(kPrescriberAlone, [&](std::string_view subject) {
+            return finding.rule.starts_with(subject);
+        }))
+        return {"answered below", "please telephone"};
+    return {"answered below", "please propose, for my approval"};
+}
+
 Question questionFrom(const Finding& finding) {
-    const bool missing = finding.severity == Severity::Missing;
     return {.text = finding.question,
             .why = "Why we ask: " + finding.requirement,
             .source = finding.rule + " \u00B7 " + finding.source,
-            .choices = missing ? std::vector<std::string>{"answered below",
-                                                          "please propose, for my approval"}
-                               : std::vector<std::string>{"change as written below",
-                                                          "keep as prescribed, because:"},
+            .choices = choicesFor(finding),
             .places = {}};
 }
 

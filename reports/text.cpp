@@ -97,7 +97,7 @@ std::string encoded(std::u32string_view codePoints) {
 std::u32string spelt(char32_t code) {
     constexpr std::u32string_view kDigits = U"0123456789ABCDEF";
     std::u32string text = U"[U+";
-    for (int shift = code > 0xFFFF ? 20 : 12; shift >= 0; shift -= 4)
+    for (int shift = code > 0xFFFFF ? 20 : code > 0xFFFF ? 16 : 12; shift >= 0; shift -= 4)
         text += kDigits[code >> shift & 0xF];
     return text + U']';
 }

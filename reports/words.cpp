@@ -127,10 +127,16 @@ Table saddleTable(const Prescription& prescription) {
     Table table{.columns = {"Saddle", "Base", "Resin held by", "Finish lines", "Tissue stop"},
                 .shares = {0.24, 0.14, 0.20, 0.28, 0.14},
                 .rows = {}};
+    // An all-resin denture holds its resin on nothing, so the blanks of the rest are no gaps.
+    const bool allResin = prescription.appliance == Appliance::InterimResin;
+    const auto ofMetal = [&](std::string words) {
+        return allResin && words == kNotGiven ? std::string{"\u2013"} : words;
+    };
     for (const Saddle& saddle : prescription.saddles)
         table.rows.push_back({teethText(saddle.teeth, notationOf(prescription)), given(saddle.base),
-                              given(saddle.retention), finishText(saddle.finishLines),
-                              given(saddle.tissueStop)});
+                              ofMetal(given(saddle.retention)),
+                              ofMetal(finishText(saddle.finishLines)),
+                              ofMetal(given(saddle.tissueStop))});
     return table;
 }
 
@@ -264,7 +270,7 @@ void addAlloyCautions(std::vector<std::string>& paragraphs, const Framework& fra
     if (*framework.material == FrameworkMaterial::CobaltChromium)
         paragraphs.emplace_back(
             "Cobalt: this alloy contains cobalt, which European law classes as able to cause "
-            "cancer above 0.1 % (Regulation (EU) 2017/745, Annex I, 10.4.1). Grind and blast under "
+            "cancer above 0.1 % (Regulation (EU) 2017/745, Annex I, 10.4). Grind and blast under "
             "extraction, with a mask that holds back fine dust.");
     if (*framework.material == FrameworkMaterial::NickelChromium ||
         framework.nickel.value_or(0_ppm) >= 1000_ppm)
@@ -322,7 +328,8 @@ std::vector<Block> designBlocks(const Prescription& prescription) {
          fact("Teeth written in", notationText(prescription))}};
     for (Fact& one : dentitionFacts(prescription).facts) facts.facts.push_back(std::move(one));
     facts.facts.push_back(fact("Major connector", connectorText(prescription)));
-    facts.facts.push_back(fact("Minor connectors", minorText(prescription)));
+    if (prescription.appliance != Appliance::InterimResin || !prescription.minorConnectors.empty())
+        facts.facts.push_back(fact("Minor connectors", minorText(prescription)));
     facts.facts.push_back(fact("Indirect retainers", indirectText(prescription)));
     std::vector<Block> blocks{Heading{"Design"}, std::move(facts)};
     addTable(blocks, saddleTable(prescription));

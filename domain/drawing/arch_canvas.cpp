@@ -146,15 +146,16 @@ Box ArchCanvas::roomFor(double width, double height, Point wish, Point away) con
                    .right = centre.x + width / 2,
                    .bottom = centre.y + height / 2};
     };
-    constexpr double kStepOut = 0.5;
-    constexpr int kRings = 60;
-    const Point aside{-away.y, away.x};
+    constexpr double kStepOut = 0.6;
+    constexpr int kRings = 50;
+    constexpr int kTurns = 24;
     for (int ring = 0; ring < kRings; ++ring)
-        for (int turn = 0; turn <= ring; ++turn)
+        for (int turn = 0; turn <= kTurns / 2; ++turn)
             for (const double side : {1.0, -1.0}) {
-                const double across = kStepOut * turn * side;
-                const double outwards = kStepOut * (ring - turn);
-                const Box box = boxAt(wish + away * outwards + aside * across);
+                const double angle = side * 2 * std::numbers::pi * turn / kTurns;
+                const Point towards{away.x * std::cos(angle) - away.y * std::sin(angle),
+                                    away.x * std::sin(angle) + away.y * std::cos(angle)};
+                const Box box = boxAt(wish + towards * (kStepOut * ring));
                 if (isClear(box)) return box;
             }
     return boxAt(wish);

@@ -64,8 +64,8 @@ public:
     void keepClear(const Polyline& outline);
     void keepClear(const Box& box) { taken_.push_back(box); }
     bool isClear(const Box& box) const;
-    /// Where a label of that size may stand, as near to `wish` as there is room, searched outwards
-    /// along `away` and to both sides of it.
+    /// Where a label of that size may stand, as near to `wish` as there is room; of places equally
+    /// near the one furthest `away` is taken.
     Box roomFor(double width, double height, Point wish, Point away) const;
 
     const std::vector<Mark>& marks() const noexcept { return marks_; }

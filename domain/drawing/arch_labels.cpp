@@ -98,10 +98,10 @@ std::vector<std::string> ranges(const std::vector<int>& numbers) {
 
 /// At most a few on one flag, so that it stays as narrow as the room beside a tooth.
 std::vector<std::string> flagTexts(const std::vector<int>& numbers) {
-    constexpr std::size_t kMostCharacters = 8;
+    constexpr std::size_t kMostCharacters = 6;
     std::vector<std::string> texts;
     for (const std::string& range : ranges(numbers)) {
-        if (texts.empty() || texts.back().size() + range.size() > kMostCharacters)
+        if (texts.empty() || texts.back().size() + 2 + range.size() > kMostCharacters)
             texts.push_back(range);
         else
             texts.back() += ", " + range;
@@ -150,6 +150,14 @@ void drawFlag(ArchCanvas& canvas, const Box& box, const std::string& text, const
     canvas.keepClear(box);
 }
 
+/// Ties a flag that found no room beside its tooth's number to it.
+void drawLeader(ArchCanvas& canvas, const Box& flag, Point number, const FlagLook& look) {
+    constexpr double kBeside = 6.5;
+    if (distance(flag.centre(), number) <= kBeside) return;
+    const Point towards = unit(number - flag.centre());
+    canvas.stroke({flag.centre(), number - towards * 2}, {look.line, kThin}, look.depicts);
+}
+
 /// The numbers of the findings about one place, by how grave they are.
 using Numbers = std::array<std::vector<int>, 3>;
 
@@ -161,6 +169,7 @@ void drawToothFlags(ArchCanvas& canvas, Tooth tooth, const Numbers& numbers) {
              flagTexts(numbers[static_cast<std::size_t>(look.severity)])) {
             const Box room = canvas.roomFor(flagWidth(text) + 0.5, kFlagHeight + 0.7,
                                             place + frame.outward * 3.2, frame.outward);
+            drawLeader(canvas, room, place, look);
             drawFlag(canvas, {room.left + 0.2, room.top + 0.1, room.right - 0.3, room.bottom - 0.6},
                      text, look);
         }
