@@ -54,7 +54,7 @@ Rgb rgbOf(Colour role, Light light) noexcept {
 }
 
 double contrast(Rgb one, Rgb other) noexcept {
-    const auto [darker, lighter] = std::minmax(luminance(one), luminance(other));
+    const auto [darker, lighter] = std::minmax({luminance(one), luminance(other)});
     return (lighter + 0.05) / (darker + 0.05);
 }
 
