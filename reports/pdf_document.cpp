@@ -56,7 +56,7 @@ HPDF_Date pdfDate(domain::Instant instant) {
             .off_minutes = 0};
 }
 
-HPDF_REAL points(double mm) { return static_cast<HPDF_REAL>(mm / kMmPerPoint); }
+HPDF_REAL inPoints(double mm) { return static_cast<HPDF_REAL>(mm / kMmPerPoint); }
 
 bool isFinite(const std::vector<Point>& line) {
     return std::ranges::all_of(
@@ -164,9 +164,9 @@ struct PdfDocument::Hidden {
         for (std::size_t index = 0; index < line.size(); ++index) {
             const Point at = place(line[index]);
             if (index == 0)
-                HPDF_Page_MoveTo(page, points(at.x), points(at.y));
+                HPDF_Page_MoveTo(page, inPoints(at.x), inPoints(at.y));
             else
-                HPDF_Page_LineTo(page, points(at.x), points(at.y));
+                HPDF_Page_LineTo(page, inPoints(at.x), inPoints(at.y));
         }
     }
 
@@ -205,8 +205,8 @@ void PdfDocument::addPage() {
     if (!hidden_->trouble.empty()) return;
     hidden_->page = HPDF_AddPage(hidden_->document);
     if (hidden_->page != nullptr) {
-        HPDF_Page_SetWidth(hidden_->page, points(hidden_->sheet.width));
-        HPDF_Page_SetHeight(hidden_->page, points(hidden_->sheet.height));
+        HPDF_Page_SetWidth(hidden_->page, inPoints(hidden_->sheet.width));
+        HPDF_Page_SetHeight(hidden_->page, inPoints(hidden_->sheet.height));
         hidden_->pages.push_back(hidden_->page);
     }
     hidden_->look();
@@ -231,10 +231,10 @@ double PdfDocument::widthOf(std::string_view utf8, const Type& type) {
     return thousandths / 1000 * type.size * kMmPerPoint;
 }
 
-std::string PdfDocument::shown(std::string_view utf8, Face which) {
-    const auto* face = hidden_->face(which);
-    if (face == nullptr) return std::string{utf8};
-    const auto definition = static_cast<HPDF_FontAttr>(face->font->attr)->fontdef;
+std::string PdfDocument::shown(std::string_view utf8, Face face) {
+    const auto* loaded = hidden_->face(face);
+    if (loaded == nullptr) return std::string{utf8};
+    const auto definition = static_cast<HPDF_FontAttr>(loaded->font->attr)->fontdef;
     std::u32string shown;
     for (const char32_t code : decoded(utf8)) {
         const bool known = code <= 0xFFFF && HPDF_TTFontDef_GetGlyphid(
@@ -254,7 +254,7 @@ void PdfDocument::text(Point at, std::string_view utf8, const Type& type) {
     hidden_->colour(type.colour, false);
     HPDF_Page_BeginText(hidden_->page);
     HPDF_Page_SetFontAndSize(hidden_->page, face->font, static_cast<HPDF_REAL>(type.size));
-    HPDF_Page_TextOut(hidden_->page, points(from.x), points(from.y), text.c_str());
+    HPDF_Page_TextOut(hidden_->page, inPoints(from.x), inPoints(from.y), text.c_str());
     HPDF_Page_EndText(hidden_->page);
     hidden_->look();
 }
@@ -263,15 +263,15 @@ void PdfDocument::textRight(Point at, std::string_view utf8, const Type& type) {
     text({at.x - widthOf(shown(utf8, type.face), type), at.y}, utf8, type);
 }
 
-void PdfDocument::line(const std::vector<Point>& line, bool closed, const LineLook& look) {
-    if (!isFinite(line) || !std::isfinite(look.width))
+void PdfDocument::line(const std::vector<Point>& points, bool closed, const LineLook& look) {
+    if (!isFinite(points) || !std::isfinite(look.width))
         return hidden_->fail("a line goes to a place that is not a number");
-    if (!hidden_->canDraw() || line.size() < 2) return;
+    if (!hidden_->canDraw() || points.size() < 2) return;
     hidden_->colour(look.colour, true);
-    HPDF_Page_SetLineWidth(hidden_->page, points(look.width));
+    HPDF_Page_SetLineWidth(hidden_->page, inPoints(look.width));
     HPDF_Page_SetLineJoin(hidden_->page, HPDF_ROUND_JOIN);
     hidden_->dashes(look.dashes);
-    hidden_->trace(line);
+    hidden_->trace(points);
     if (closed)
         HPDF_Page_ClosePathStroke(hidden_->page);
     else

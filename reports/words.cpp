@@ -76,7 +76,7 @@ std::string notationText(const Prescription& prescription) {
 }
 
 /// What follows from the design, and what was prescribed where that is not the same.
-std::string withStated(std::string found, const std::optional<std::string>& stated) {
+std::string withStated(const std::string& found, const std::optional<std::string>& stated) {
     if (!stated) return found + ", not prescribed";
     return found + (*stated == found ? ", as prescribed" : "; prescribed as " + *stated);
 }
@@ -129,7 +129,7 @@ Table saddleTable(const Prescription& prescription) {
                 .rows = {}};
     // An all-resin denture holds its resin on nothing, so the blanks of the rest are no gaps.
     const bool allResin = prescription.appliance == Appliance::InterimResin;
-    const auto ofMetal = [&](std::string words) {
+    const auto ofMetal = [&](const std::string& words) {
         return allResin && words == kNotGiven ? std::string{"\u2013"} : words;
     };
     for (const Saddle& saddle : prescription.saddles)
@@ -251,6 +251,15 @@ void addTable(std::vector<Block>& blocks, Table table) {
     if (!table.rows.empty()) blocks.emplace_back(std::move(table));
 }
 
+}  // namespace
+
+std::string teethText(const std::vector<Tooth>& teeth, Notation notation) {
+    std::vector<std::string> names;
+    names.reserve(teeth.size());
+    for (const Tooth tooth : teeth) names.push_back(nameOf(tooth, notation));
+    return names.empty() ? std::string{kNotGiven} : joined(names);
+}
+
 std::string sensitivityText(const Sensitivities& sensitivities) {
     if (!sensitivities.known.empty()) {
         std::vector<std::string> parts;
@@ -258,36 +267,6 @@ std::string sensitivityText(const Sensitivities& sensitivities) {
         return joined(parts);
     }
     return sensitivities.noneKnown.value_or(false) ? "none known" : std::string{kNotGiven};
-}
-
-bool isMetal(FrameworkMaterial material) {
-    return material != FrameworkMaterial::Polyetheretherketone &&
-           material != FrameworkMaterial::Acetal;
-}
-
-void addAlloyCautions(std::vector<std::string>& paragraphs, const Framework& framework) {
-    if (!framework.material || !isMetal(*framework.material)) return;
-    if (*framework.material == FrameworkMaterial::CobaltChromium)
-        paragraphs.emplace_back(
-            "Cobalt: this alloy contains cobalt, which European law classes as able to cause "
-            "cancer above 0.1 % (Regulation (EU) 2017/745, Annex I, 10.4). Grind and blast under "
-            "extraction, with a mask that holds back fine dust.");
-    if (*framework.material == FrameworkMaterial::NickelChromium ||
-        framework.nickel.value_or(0_ppm) >= 1000_ppm)
-        paragraphs.emplace_back(
-            "Nickel: this alloy contains nickel, a frequent cause of contact allergy. Not for a "
-            "patient or a technician who is sensitive to it.");
-    paragraphs.emplace_back(
-        "Beryllium and cadmium: before casting or grinding, read on the maker's certificate that "
-        "the alloy keeps the limits of ISO 22674. Their dust and vapour are poisonous.");
-}
-
-}  // namespace
-
-std::string teethText(const std::vector<Tooth>& teeth, Notation notation) {
-    std::vector<std::string> names;
-    for (const Tooth tooth : teeth) names.push_back(nameOf(tooth, notation));
-    return names.empty() ? std::string{kNotGiven} : joined(names);
 }
 
 std::string placeText(const Finding& finding, Notation notation) {
@@ -393,32 +372,6 @@ std::vector<Block> enclosureBlocks(const Prescription& prescription) {
         blocks.emplace_back(Paragraph{.text = "Nothing is listed as enclosed.", .quiet = false});
     addTable(blocks, std::move(table));
     return blocks;
-}
-
-CautionFrame cautionFrame(const Prescription& prescription) {
-    CautionFrame frame{.title = "Cautions", .paragraphs = {}};
-    auto& paragraphs = frame.paragraphs;
-    const std::string sensitive = sensitivityText(prescription.sensitivities);
-    if (sensitive == kNotGiven)
-        paragraphs.emplace_back(
-            "Sensitivities: not stated. Until the prescriber answers, treat them as unknown, not "
-            "as none.");
-    else
-        paragraphs.push_back("Sensitivities, as the prescriber states them: " + sensitive + ".");
-    addAlloyCautions(paragraphs, prescription.framework);
-    if (!prescription.base.methacrylateFree.value_or(false))
-        paragraphs.emplace_back(
-            "Monomer: methacrylate liquid irritates and can make skin and airways allergic; its "
-            "vapour catches fire. Gloves that resist it, extraction, no flame.");
-    paragraphs.emplace_back(
-        "Infection: whatever has been in a mouth is treated as contaminated until it is "
-        "disinfected, on receipt and again before it goes back, and is marked with what and for "
-        "how long.");
-    paragraphs.emplace_back(
-        "The laboratory makes what the prescriber prescribes. In every clinical matter it defers "
-        "to the prescriber, to local law and codes, and to licensed practice. The picture shows a "
-        "mean arch, not the measures of this patient.");
-    return frame;
 }
 
 std::vector<Finding> inSheetOrder(const std::vector<Finding>& findings) {

@@ -12,6 +12,8 @@ inline constexpr std::string_view kNotGiven = "not given";
 
 /// "14, 15" in the prescription's own notation.
 std::string teethText(const std::vector<domain::Tooth>& teeth, domain::Notation notation);
+/// "nickel, latex", "none known", or that it is not given.
+std::string sensitivityText(const domain::Sensitivities& sensitivities);
 /// "Tooth 14", or "Whole denture".
 std::string placeText(const domain::Finding& finding, domain::Notation notation);
 /// "III mod 1 (upper), tooth supported, cobalt-chromium framework": the case in one line.

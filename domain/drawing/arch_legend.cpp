@@ -101,14 +101,14 @@ void lattice(ArchCanvas& canvas, const Box& box, Depicted depicts) {
     onResin(canvas, box, depicts);
     for (const double share : {0.15, 0.85})
         canvas.stroke(level(box, share), {Colour::Edge, 0.32}, depicts);
-    for (double x = box.left + 1; x < box.right; x += 2)
+    for (const double x : steps(box.left + 1, box.right - 1, 2))
         canvas.stroke({{x, box.top + 0.3}, {x, box.bottom - 0.3}}, {Colour::Edge, 0.32}, depicts);
 }
 
 void mesh(ArchCanvas& canvas, const Box& box, Depicted depicts) {
     onResin(canvas, box, depicts);
     const double high = box.bottom - box.top;
-    for (double x = box.left; x + high <= box.right + 0.01; x += 0.9) {
+    for (const double x : steps(box.left, box.right - high, 0.9)) {
         canvas.stroke({{x, box.top}, {x + high, box.bottom}}, {Colour::Edge, kThin}, depicts);
         canvas.stroke({{x, box.bottom}, {x + high, box.top}}, {Colour::Edge, kThin}, depicts);
     }
@@ -117,7 +117,7 @@ void mesh(ArchCanvas& canvas, const Box& box, Depicted depicts) {
 void beads(ArchCanvas& canvas, const Box& box, Depicted depicts) {
     onResin(canvas, box, depicts);
     for (const double share : {0.3, 0.7})
-        for (double x = box.left + 0.8; x < box.right; x += 1.4)
+        for (const double x : steps(box.left + 0.8, box.right - 0.2, 1.4))
             canvas.dot({x, box.top + (box.bottom - box.top) * share}, 0.24, Colour::Edge, depicts);
 }
 

@@ -84,12 +84,12 @@ public:
 
 private:
     double smoothedOffset(double along) const {
-        constexpr int kSamples = 9;
+        constexpr int kEachWay = 4;
         constexpr double kRamp = 2.0;
         double sum = 0;
-        for (int sample = 0; sample < kSamples; ++sample)
-            sum += offsetAt(along + kRamp * (sample - kSamples / 2) / (kSamples / 2));
-        return sum / kSamples;
+        for (int sample = -kEachWay; sample <= kEachWay; ++sample)
+            sum += offsetAt(along + kRamp * sample / kEachWay);
+        return sum / (2 * kEachWay + 1);
     }
     double offsetAt(double along) const {
         const bool saddled =

@@ -98,6 +98,13 @@ Polyline evenly(const Polyline& line, double distanceApart) {
     return places;
 }
 
+std::vector<double> steps(double from, double to, double step) {
+    std::vector<double> values;
+    const auto count = static_cast<int>(std::floor((to - from) / step + 1e-9)) + 1;
+    for (int at = 0; at < count; ++at) values.push_back(from + step * at);
+    return values;
+}
+
 double distance(Point one, Point other) noexcept {
     return std::hypot(other.x - one.x, other.y - one.y);
 }

@@ -55,11 +55,14 @@ Box boxOf(const Words& words) {
 
 Box boxOf(const std::vector<Point>& outline) {
     if (outline.empty()) return {};
-    const auto [left, right] =
-        std::ranges::minmax(outline, {}, [](const Point& point) { return point.x; });
-    const auto [top, bottom] =
-        std::ranges::minmax(outline, {}, [](const Point& point) { return point.y; });
-    return {.left = left.x, .top = top.y, .right = right.x, .bottom = bottom.y};
+    Box box{outline[0].x, outline[0].y, outline[0].x, outline[0].y};
+    for (const Point point : outline) {
+        box.left = std::min(box.left, point.x);
+        box.top = std::min(box.top, point.y);
+        box.right = std::max(box.right, point.x);
+        box.bottom = std::max(box.bottom, point.y);
+    }
+    return box;
 }
 
 bool contains(const std::vector<Point>& outline, Point point) noexcept {

@@ -86,7 +86,7 @@ void drawMesh(ArchCanvas& canvas, Arch arch, const SaddleRun& run) {
     constexpr double kPitch = 1.5;
     constexpr double kHigh = kRailOut - kRailIn;
     for (const double slant : {1.0, -1.0})
-        for (double start = run.from - kHigh; start < run.to + kHigh; start += kPitch) {
+        for (const double start : steps(run.from - kHigh, run.to + kHigh, kPitch)) {
             const double end = start + slant * kHigh;
             const auto heightAt = [&](double along) { return kRailIn + (along - start) * slant; };
             const double low = std::max(std::min(start, end), run.from);
@@ -104,8 +104,8 @@ void drawMesh(ArchCanvas& canvas, Arch arch, const SaddleRun& run) {
 
 void drawBeads(ArchCanvas& canvas, Arch arch, const SaddleRun& run) {
     constexpr double kPitch = 1.5;
-    for (double offset = kRailIn; offset <= kRailOut; offset += kPitch)
-        for (double along = run.from + 0.6; along <= run.to - 0.4; along += kPitch)
+    for (const double offset : steps(kRailIn, kRailOut, kPitch))
+        for (const double along : steps(run.from + 0.6, run.to - 0.4, kPitch))
             canvas.dot(onArch(arch, along, offset), 0.24, Colour::Edge, Depicted::Bead);
 }
 
