@@ -99,8 +99,9 @@ Polyline evenly(const Polyline& line, double distanceApart) {
 }
 
 std::vector<double> steps(double from, double to, double step) {
-    std::vector<double> values;
     const auto count = static_cast<int>(std::floor((to - from) / step + 1e-9)) + 1;
+    std::vector<double> values;
+    values.reserve(count > 0 ? static_cast<std::size_t>(count) : 0);
     for (int at = 0; at < count; ++at) values.push_back(from + step * at);
     return values;
 }
