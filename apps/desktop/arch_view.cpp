@@ -12,7 +12,7 @@ namespace desktop {
 namespace {
 
 constexpr qreal kLeastTooth = 28;  ///< px, so that a gloved finger meets one tooth
-constexpr qreal kPointerWidth = 2.5;
+constexpr qreal kPointerWidth = 4;
 
 QPolygonF outlineOf(const domain::ToothShape& shape, QPointF origin, qreal scale) {
     QPolygonF outline;
@@ -40,10 +40,12 @@ ArchView::ArchView(const Look& look) : look_{look} {
 }
 
 void ArchView::show(const domain::Prescription& prescription,
-                    const std::vector<domain::Finding>& findings) {
-    const domain::Notation notation = notationOf(prescription);
-    picture_ = archPicture(prescription, findings, {.notation = notation, .legend = false});
-    withLegend_ = archPicture(prescription, findings, {.notation = notation, .legend = true});
+                    const std::vector<domain::Finding>& findings, int firstNumber) {
+    domain::ArchPictureOptions options{
+        .notation = notationOf(prescription), .legend = false, .firstNumber = firstNumber};
+    picture_ = archPicture(prescription, findings, options);
+    options.legend = true;
+    withLegend_ = archPicture(prescription, findings, options);
     teeth_ = domain::toothShapes(prescription.arch);
     setAccessibleDescription(
         tr("%1 arch, patient's right on the left").arg(models::spoken(prescription.arch)));

@@ -16,8 +16,9 @@ class ArchView : public QWidget {
 public:
     explicit ArchView(const Look& look);
 
+    /// Flags its findings from `firstNumber` on, in their order.
     void show(const domain::Prescription& prescription,
-              const std::vector<domain::Finding>& findings);
+              const std::vector<domain::Finding>& findings, int firstNumber = 1);
 
     /// Lets teeth be pointed at: with the mouse, or with the arrow keys and Enter.
     void letPoint();

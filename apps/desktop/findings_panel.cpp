@@ -3,27 +3,10 @@
 #include <QLabel>
 #include <QListView>
 #include <QVBoxLayout>
-#include <algorithm>
 
 #include "apps/desktop/finding_delegate.h"
 
 namespace desktop {
-namespace {
-
-QString summed(const std::vector<domain::Finding>& findings) {
-    const auto cautions =
-        std::ranges::count(findings, domain::Severity::Caution, &domain::Finding::severity);
-    const auto questions = static_cast<std::ptrdiff_t>(findings.size()) - cautions;
-    const auto counted = [](std::ptrdiff_t count, const QString& thing) {
-        return QStringLiteral("%1 %2%3").arg(count).arg(thing, count == 1 ? "" : "s");
-    };
-    QStringList parts;
-    if (questions > 0) parts += counted(questions, QStringLiteral("question"));
-    if (cautions > 0) parts += counted(cautions, QStringLiteral("caution"));
-    return parts.isEmpty() ? QStringLiteral("Nothing to ask") : parts.join(QStringLiteral(", "));
-}
-
-}  // namespace
 
 FindingsPanel::FindingsPanel(const Look& look) : summary_{new QLabel}, list_{new QListView} {
     summary_->setFont(face(kPlainText, true));
@@ -45,16 +28,17 @@ FindingsPanel::FindingsPanel(const Look& look) : summary_{new QLabel}, list_{new
     column->addWidget(list_, 1);
 }
 
-void FindingsPanel::show(const std::vector<domain::Finding>& findings, domain::Notation notation,
-                         const models::Taken& taken) {
-    model_.show(findings, notation, taken);
-    list_->setVisible(!findings.empty());
-    // Without findings the picture beside it may have the room.
-    setSizePolicy(QSizePolicy::Preferred,
-                  findings.empty() ? QSizePolicy::Maximum : QSizePolicy::Preferred);
-    summary_->setText(summed(findings));
+void FindingsPanel::show(const models::Asked& asked) {
+    const bool nothing = asked.atBench.empty() && asked.findings.empty();
+    model_.show(asked);
+    list_->setVisible(!nothing);
+    // Without findings the picture above them may have the room.
+    constexpr int kMoreThanThePicture = 100;
+    QSizePolicy policy{QSizePolicy::Preferred,
+                       nothing ? QSizePolicy::Maximum : QSizePolicy::Preferred};
+    policy.setVerticalStretch(nothing ? 0 : kMoreThanThePicture);
+    setSizePolicy(policy);
+    summary_->setText(summaryOf(asked));
 }
-
-QString FindingsPanel::summary() const { return summary_->text(); }
 
 }  // namespace desktop

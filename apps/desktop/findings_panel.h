@@ -1,4 +1,4 @@
-/// The findings of a prescription as a list of cards, with what they come to in one line.
+/// What is asked about a prescription as a list of cards, with what it comes to in one line.
 #pragma once
 
 #include <QWidget>
@@ -17,11 +17,7 @@ class FindingsPanel : public QWidget {
 public:
     explicit FindingsPanel(const Look& look);
 
-    void show(const std::vector<domain::Finding>& findings, domain::Notation notation,
-              const models::Taken& taken = {});
-
-    /// "2 questions, 1 caution", or that there is nothing to ask.
-    QString summary() const;
+    void show(const models::Asked& asked);
 
 private:
     models::FindingsModel model_;

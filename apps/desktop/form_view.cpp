@@ -51,7 +51,7 @@ void FormDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                           : index.data(Form::NeededRole).toBool() ? Colour::Ask
                                                                   : Colour::Quiet);
     if (content && !trouble.isEmpty()) {
-        const QRectF box(inner.left(), inner.center().y() - kMarkSize / 2, kMarkSize, kMarkSize);
+        const QRectF box(inner.left(), inner.center().y() - kMarkSize / 2.0, kMarkSize, kMarkSize);
         paintMark(*painter, box, models::Mark::Refused, look_);
         inner.setLeft(inner.left() + kMarkSize + kPadding);
         words = trouble;
@@ -123,6 +123,10 @@ FormView::FormView(models::PrescriptionFormModel& form, const Look& look) : form
     header()->setStretchLastSection(true);
     setColumnWidth(Form::Label, kLabelWidth);
     setCurrentIndex(form_.index(0, Form::Content));
+}
+
+bool FormView::mayTypeHere() const {
+    return form_.flags(currentIndex().siblingAtColumn(Form::Content)) & Qt::ItemIsEditable;
 }
 
 bool FormView::mayAddHere() const { return currentIndex().data(Form::MayAddRole).toBool(); }

@@ -40,6 +40,7 @@ public:
     void addHere();
     /// Takes the item away or leaves the field open.
     void takeOutHere();
+    bool mayTypeHere() const;
     bool mayAddHere() const;
     bool mayTakeOutHere() const;
 

@@ -84,9 +84,9 @@ QWidget* IntakeRoom::makeRight() {
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(2 * kStep);
     column->addWidget(class_);
-    column->addWidget(findings_, 1);
+    column->addWidget(findings_);
     column->addWidget(notice_);
-    column->addStretch();
+    column->addStretch(1);
     column->addLayout(actions);
     return right;
 }
@@ -122,8 +122,10 @@ void IntakeRoom::dropEvent(QDropEvent* event) {
 
 void IntakeRoom::examineAgain() {
     examined_ = actions::examined(form_.prescription(), desk().laboratory.today());
-    picture_->show(examined_.prescription, examined_.findings);
-    findings_->show(examined_.findings, notationOf(examined_.prescription));
+    const models::Asked asked{.findings = models::inOrderOfAsking(examined_.findings),
+                              .notation = notationOf(examined_.prescription)};
+    picture_->show(examined_.prescription, asked.findings);
+    findings_->show(asked);
     class_->setText(classOf(examined_));
     notice_->beQuiet();
     offerWhatMayBeDone();

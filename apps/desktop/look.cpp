@@ -69,7 +69,13 @@ QString Look::styleSheet() const {
         QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
         QScrollBar::add-page, QScrollBar::sub-page { background: none; }
         QToolTip { background: %sheet; color: %ink; border: 1px solid %quiet; padding: 4px; }
-        QRadioButton { spacing: 12px; }
+        QDialog#sheet { border: 2px solid %ink; }
+        QRadioButton { spacing: 12px; padding: 0 8px; border: 2px solid %sheet; }
+        QRadioButton:focus { border-color: %ink; }
+        QRadioButton::indicator {
+            width: 14px; height: 14px; border: 2px solid %ink; border-radius: 9px;
+        }
+        QRadioButton::indicator:checked { background: %ink; }
         QSplitter::handle { background: %line; margin: 2px 0; }
     )");
     for (const auto& [word, role] :

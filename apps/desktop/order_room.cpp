@@ -95,6 +95,17 @@ QString whatItIs(const domain::Prescription& prescription, domain::Date today) {
     return parts.join(QStringLiteral(", "));
 }
 
+models::Asked askedOf(const actions::OrderView& view) {
+    const domain::Order& order = view.order;
+    models::Asked asked{.findings = models::inOrderOfAsking(order.revision.findings),
+                        .notation = notationOf(view.prescription),
+                        .cautionsTaken = order.cautionsTaken,
+                        .takenBy = order.acceptedBy};
+    for (std::size_t i = 0; i < order.flags.size(); ++i)
+        asked.atBench.push_back({order.flags[i], view.flagNotes[i]});
+    return asked;
+}
+
 }  // namespace
 
 OrderRoom::OrderRoom(Desk& desk)
@@ -147,7 +158,7 @@ QWidget* OrderRoom::makeLeft() {
     auto* column = new QVBoxLayout{left};
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(picture_, 1);
-    column->addWidget(findings_, 100);
+    column->addWidget(findings_);
     column->addStretch(1);
     return left;
 }
@@ -230,9 +241,9 @@ void OrderRoom::showOrder() {
     what_->setText(whatItIs(view_->prescription, desk().laboratory.today()));
     people_->setText(
         peopleOf(view_->prescription, order.revisionNumber, desk().laboratory.today()));
-    picture_->show(view_->prescription, order.revision.findings);
-    findings_->show(order.revision.findings, notationOf(view_->prescription),
-                    {.rules = order.cautionsTaken, .by = order.acceptedBy});
+    const models::Asked asked = askedOf(*view_);
+    picture_->show(view_->prescription, asked.findings, asked.firstFinding());
+    findings_->show(asked);
     steps_.show(order);
     stepsTable_->setVisible(!order.steps.empty());
     history_.show(view_->history);
@@ -271,7 +282,7 @@ void OrderRoom::offerWhatMayBeDone() {
     }
     printSheet_->setEnabled(desk().who.has_value());
     printQuestions_->setEnabled(desk().who &&
-                                !(order.flags.empty() && order.revision.findings.empty()));
+                                (!order.flags.empty() || blocks(order.revision.findings)));
     if (next != nullptr && next != flag_) next->setNext(true);
     const domain::StageStep* due = currentStep(order);
     const QString stage = due == nullptr ? QString{} : models::spoken(due->stage);

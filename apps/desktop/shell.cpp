@@ -35,9 +35,10 @@ bool isAllDigits(const QString& words) {
 }
 
 bool takesText(const QWidget* widget) {
+    const auto* form = qobject_cast<const FormView*>(widget);
     return qobject_cast<const QLineEdit*>(widget) != nullptr ||
            qobject_cast<const QPlainTextEdit*>(widget) != nullptr ||
-           qobject_cast<const FormView*>(widget) != nullptr;
+           (form != nullptr && form->mayTypeHere());
 }
 
 }  // namespace

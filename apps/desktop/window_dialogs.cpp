@@ -8,6 +8,7 @@
 #include <QMenu>
 #include <QPlainTextEdit>
 #include <QRadioButton>
+#include <QShortcut>
 #include <QUrl>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -95,16 +96,25 @@ std::optional<FlagGiven> WindowDialogs::flag() {
     Sheet sheet{QObject::tr("Flag a question to the dentist"), QObject::tr("Flag"), look_};
     sheet.say(QObject::tr("The order stops until the dentist has answered. What is it about?"));
     QButtonGroup reasons;
+    QPlainTextEdit* note = nullptr;
     for (const auto& code : domain::enumCodes<domain::FlagReason>) {
-        auto* reason = new QRadioButton{models::spoken(code.value)};
+        const QString key = QString::number(reasons.buttons().size() + 1);
+        auto* reason =
+            new QRadioButton{QStringLiteral("%1   %2").arg(key, models::spoken(code.value))};
         reason->setMinimumHeight(kTouch);
         reason->setToolTip(models::text(questionOf(code.value)));
         reason->setAccessibleDescription(models::text(questionOf(code.value)));
         reasons.addButton(reason, static_cast<int>(code.value));
         sheet.questions().addWidget(reason);
+        // On to the note at once: what is typed next must not choose another reason.
+        QObject::connect(new QShortcut{QKeySequence{key}, &sheet}, &QShortcut::activated, reason,
+                         [reason, &note] {
+                             reason->click();
+                             note->setFocus();
+                         });
     }
     sheet.questions().setSpacing(0);
-    auto* note = sheet.askWords(QObject::tr("What exactly: tooth, place, what you see"));
+    note = sheet.askWords(QObject::tr("What exactly: tooth, place, what you see"));
     sheet.letOnward(false);
     QObject::connect(&reasons, &QButtonGroup::idClicked, &sheet, [&] { sheet.letOnward(true); });
     reasons.buttons().front()->setFocus();

@@ -2,71 +2,92 @@
 
 #include <algorithm>
 
-#include "apps/desktop/models/mark.h"
 #include "apps/desktop/models/words.h"
 
 namespace models {
+namespace {
 
-void FindingsModel::show(std::vector<domain::Finding> findings, domain::Notation notation,
-                         Taken taken) {
+QString counted(std::ptrdiff_t count, const QString& thing) {
+    return QStringLiteral("%1 %2%3").arg(count).arg(thing, count == 1 ? "" : "s");
+}
+
+}  // namespace
+
+std::vector<domain::Finding> inOrderOfAsking(std::vector<domain::Finding> findings) {
+    std::ranges::stable_sort(findings, {}, &domain::Finding::severity);
+    return findings;
+}
+
+QString summaryOf(const Asked& asked) {
+    const auto cautions =
+        std::ranges::count(asked.findings, domain::Severity::Caution, &domain::Finding::severity);
+    const auto questions =
+        static_cast<std::ptrdiff_t>(asked.atBench.size() + asked.findings.size()) - cautions;
+    QStringList parts;
+    if (questions > 0) parts += counted(questions, QStringLiteral("question"));
+    if (cautions > 0) parts += counted(cautions, QStringLiteral("caution"));
+    return parts.isEmpty() ? QStringLiteral("Nothing to ask") : parts.join(QStringLiteral(", "));
+}
+
+void FindingsModel::show(const Asked& asked) {
     beginResetModel();
-    findings_ = std::move(findings);
-    notation_ = notation;
-    taken_ = std::move(taken);
+    rows_.clear();
+    for (const AskedAtBench& question : asked.atBench) append(rowOf(question));
+    for (const domain::Finding& finding : asked.findings) append(rowOf(finding, asked));
     endResetModel();
 }
 
+void FindingsModel::append(Row row) {
+    row.cells[Number] = QString::number(rows_.size() + 1);
+    rows_.push_back(std::move(row));
+}
+
+FindingsModel::Row FindingsModel::rowOf(const AskedAtBench& asked) {
+    Row row{.mark = Mark::Asked, .cells = {}};
+    row.cells[Severity] = QStringLiteral("asked at the bench");
+    row.cells[Found] = asked.note.empty() ? spoken(asked.flag.reason) : text(asked.note);
+    row.cells[Requirement] = QStringLiteral("The work stands still until this is answered.");
+    row.cells[Question] = text(questionOf(asked.flag.reason));
+    row.cells[Rule] = spoken(asked.flag.reason);
+    row.cells[Source] = QStringLiteral("flagged by %1, %2")
+                            .arg(text(asked.flag.person.text()), text(asked.flag.since.text()));
+    return row;
+}
+
+FindingsModel::Row FindingsModel::rowOf(const domain::Finding& finding, const Asked& asked) {
+    const Marked marked = markOf(finding.severity);
+    Row row{.mark = marked.mark, .cells = {}};
+    row.cells[Severity] = marked.word;
+    // Whoever takes a caution is named wherever it is shown.
+    if (finding.severity == domain::Severity::Caution && asked.takenBy &&
+        std::ranges::count(asked.cautionsTaken, finding.rule) != 0)
+        row.cells[Severity] =
+            QStringLiteral("%1, taken by %2").arg(marked.word, text(asked.takenBy->text()));
+    if (finding.tooth) row.cells[Tooth] = text(nameOf(*finding.tooth, asked.notation));
+    row.cells[Found] = text(finding.found);
+    row.cells[Requirement] = text(finding.requirement);
+    row.cells[Question] = text(finding.question);
+    row.cells[Rule] = text(finding.rule);
+    row.cells[Source] = text(finding.source);
+    return row;
+}
+
 int FindingsModel::rowCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : static_cast<int>(findings_.size());
+    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
 }
 
 int FindingsModel::columnCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : ColumnCount;
 }
 
-/// "caution, taken by RZ": whoever takes a caution is named wherever it is shown.
-QString FindingsModel::severityOf(const domain::Finding& finding) const {
-    const QString word = markOf(finding.severity).word;
-    const bool taken = finding.severity == domain::Severity::Caution && taken_.by &&
-                       std::ranges::count(taken_.rules, finding.rule) != 0;
-    return taken ? QStringLiteral("%1, taken by %2").arg(word, text(taken_.by->text())) : word;
-}
-
-QString FindingsModel::shown(int row, Column column) const {
-    const domain::Finding& finding = findings_[static_cast<std::size_t>(row)];
-    switch (column) {
-        case Number:
-            return QString::number(row + 1);
-        case Severity:
-            return severityOf(finding);
-        case Tooth:
-            return finding.tooth ? text(nameOf(*finding.tooth, notation_)) : QString{};
-        case Found:
-            return text(finding.found);
-        case Requirement:
-            return text(finding.requirement);
-        case Question:
-            return text(finding.question);
-        case Rule:
-            return text(finding.rule);
-        case Source:
-            return text(finding.source);
-        case ColumnCount:
-            break;
-    }
-    return {};
-}
-
 QVariant FindingsModel::data(const QModelIndex& index, int role) const {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid)) return {};
-    if (role == Qt::DisplayRole) return shown(index.row(), static_cast<Column>(index.column()));
-    if (role == MarkRole)
-        return static_cast<int>(
-            markOf(findings_[static_cast<std::size_t>(index.row())].severity).mark);
+    const Row& row = rows_[static_cast<std::size_t>(index.row())];
+    if (role == Qt::DisplayRole) return row.cells[static_cast<std::size_t>(index.column())];
+    if (role == MarkRole) return static_cast<int>(row.mark);
     if (role == Qt::AccessibleTextRole)
         return QStringLiteral("%1, %2, %3, to ask: %4")
-            .arg(shown(index.row(), Number), shown(index.row(), Severity),
-                 shown(index.row(), Found), shown(index.row(), Question));
+            .arg(row.cells[Number], row.cells[Severity], row.cells[Found], row.cells[Question]);
     return {};
 }
 
