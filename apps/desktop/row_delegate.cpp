@@ -42,7 +42,7 @@ void RowDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                           look_.of(row_.bar));
     QRect inner = option.rect.adjusted(kPadding, 0, -kPadding, 0);
     if (const QVariant mark = index.data(kMarkRole); mark.isValid()) {
-        const QRectF box(inner.left(), inner.center().y() - kMarkSize / 2, kMarkSize, kMarkSize);
+        const QRectF box(inner.left(), inner.center().y() - kMarkSize / 2.0, kMarkSize, kMarkSize);
         paintMark(*painter, box, static_cast<models::Mark>(mark.toInt()), look_);
         inner.setLeft(inner.left() + kMarkSize + kPadding);
     }

@@ -11,11 +11,12 @@ QString folded(const QString& words) {
 
 QString ago(domain::Instant then, domain::Instant now) {
     constexpr std::int64_t kMinute = 60'000'000;
+    constexpr std::int64_t kDay = std::int64_t{24} * 60;  // in minutes
     const std::int64_t minutes = (now.microseconds() - then.microseconds()) / kMinute;
     if (minutes < 1) return QStringLiteral("now");
     if (minutes < 60) return QStringLiteral("%1 min").arg(minutes);
-    if (minutes < 24 * 60) return QStringLiteral("%1 h").arg(minutes / 60);
-    return QStringLiteral("%1 d").arg(minutes / (24 * 60));
+    if (minutes < kDay) return QStringLiteral("%1 h").arg(minutes / 60);
+    return QStringLiteral("%1 d").arg(minutes / kDay);
 }
 
 QString dueWords(domain::Date due, domain::Date today) {
