@@ -6,6 +6,8 @@ cd "$(dirname "$0")/../.."
 sh tests/meta/layers.sh
 git ls-files '*.h' '*.cpp' | xargs clang-format --dry-run --Werror
 cmake -S . -B build-lint -G Ninja -DCMAKE_BUILD_TYPE=Debug >/dev/null
-git ls-files 'domain/*.cpp' 'storage/*.cpp' 'reports/*.cpp' 'apps/*.cpp' |
-    xargs -P 2 -n 4 clang-tidy -p build-lint --quiet
+tidy() { xargs -P 2 -n 4 clang-tidy -p build-lint --quiet "$@"; }
+git ls-files 'domain/*.cpp' 'storage/*.cpp' 'reports/*.cpp' 'apps/actions/*.cpp' 'apps/cli/*.cpp' | tidy
+# Not the analyzer: a file with widgets costs it a minute, and windows hold no logic.
+git ls-files 'apps/desktop/*.cpp' | tidy --checks='-clang-analyzer-*'
 echo 'layers, format and tidy are clean'
