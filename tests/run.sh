@@ -8,7 +8,7 @@ sh apps/setup.sh tests
 launcher=''
 command -v ccache >/dev/null && launcher=-DCMAKE_CXX_COMPILER_LAUNCHER=ccache
 cmake -S . -B build-tests -G Ninja -DCMAKE_BUILD_TYPE=Debug -DWITH_SANITIZERS=ON \
-    -DCMAKE_COMPILE_WARNING_AS_ERROR=ON $launcher >/dev/null
+    -DCMAKE_CXX_FLAGS_DEBUG=-g1 -DCMAKE_COMPILE_WARNING_AS_ERROR=ON $launcher >/dev/null
 cmake --build build-tests
 export QT_QPA_PLATFORM=offscreen
 export ASAN_OPTIONS=detect_leaks=1 UBSAN_OPTIONS=print_stacktrace=1
