@@ -1,7 +1,7 @@
 #include <cmath>
 
 #include "domain/drawing/arch_parts.h"
-#include "domain/rules/design_view.h"
+#include "domain/design/design_view.h"
 
 namespace domain {
 namespace {

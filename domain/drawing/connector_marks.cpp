@@ -3,7 +3,7 @@
 #include <numbers>
 
 #include "domain/drawing/arch_parts.h"
-#include "domain/rules/design_view.h"
+#include "domain/design/design_view.h"
 
 namespace domain {
 namespace {

@@ -3,7 +3,7 @@
 #include <initializer_list>
 
 #include "domain/design/support.h"
-#include "domain/rules/design_view.h"
+#include "domain/design/design_view.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
 

@@ -1,7 +1,7 @@
 #include <algorithm>
 
 #include "domain/design/support.h"
-#include "domain/rules/design_view.h"
+#include "domain/design/design_view.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
 

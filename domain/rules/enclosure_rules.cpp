@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <initializer_list>
 
-#include "domain/rules/design_view.h"
+#include "domain/design/design_view.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
 

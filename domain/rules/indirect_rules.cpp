@@ -2,7 +2,7 @@
 
 #include "domain/design/fulcrum.h"
 #include "domain/design/support.h"
-#include "domain/rules/design_view.h"
+#include "domain/design/design_view.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
 

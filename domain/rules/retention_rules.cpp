@@ -1,4 +1,4 @@
-#include "domain/rules/design_view.h"
+#include "domain/design/design_view.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
 
