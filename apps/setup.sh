@@ -6,7 +6,7 @@ set -eu
 packages='build-essential cmake ninja-build qt6-base-dev libqt6sql6-sqlite libhpdf-dev
     nlohmann-json3-dev fonts-dejavu-core'
 if [ "${1:-}" = tests ]; then
-    packages="$packages libgtest-dev libgmock-dev clang-format clang-tidy ccache git qpdf
+    packages="$packages libgtest-dev libgmock-dev libgsl-dev clang-format clang-tidy ccache git qpdf
         poppler-utils python3 python3-jsonschema sqlite3 xvfb"
 fi
 

@@ -36,6 +36,11 @@ std::optional<Date> Date::parse(std::string_view text) noexcept {
     return Date{std::chrono::sys_days{ymd}.time_since_epoch().count()};
 }
 
+bool Date::isWeekday() const noexcept {
+    constexpr std::int64_t kThursday = 3;  // 1970-01-01 was one; Monday counts as 0
+    return ((days_ + kThursday) % 7 + 7) % 7 < 5;
+}
+
 Date Date::ofDays(std::int64_t sinceEpoch) noexcept { return Date{sinceEpoch}; }
 
 std::string Date::text() const {

@@ -20,6 +20,8 @@ public:
     std::string text() const;
     /// Days since 1970-01-01.
     std::int64_t days() const noexcept { return days_; }
+    /// Monday to Friday; holidays are for a calendar to know.
+    bool isWeekday() const noexcept;
     Date plusDays(std::int64_t count) const noexcept { return Date{days_ + count}; }
 
     friend constexpr auto operator<=>(Date, Date) = default;

@@ -51,6 +51,30 @@ struct PpmUnit {
     static constexpr std::int64_t kPerWritten = 10'000;
     static constexpr std::int64_t kMost = 1'000'000;
 };
+struct MegapascalUnit {
+    static constexpr std::string_view kSign = "MPa";
+    static constexpr std::string_view kExample = "500 MPa";
+    static constexpr std::int64_t kPerWritten = 1;
+    static constexpr std::int64_t kMost = 5000;
+};
+struct GigapascalUnit {
+    static constexpr std::string_view kSign = "GPa";
+    static constexpr std::string_view kExample = "220 GPa";
+    static constexpr std::int64_t kPerWritten = 1000;
+    static constexpr std::int64_t kMost = 1'000'000;
+};
+struct MillinewtonUnit {
+    static constexpr std::string_view kSign = "N";
+    static constexpr std::string_view kExample = "2.5 N";
+    static constexpr std::int64_t kPerWritten = 1000;
+    static constexpr std::int64_t kMost = 100'000;
+};
+struct DayUnit {
+    static constexpr std::string_view kSign = "d";
+    static constexpr std::string_view kExample = "10 d";
+    static constexpr std::int64_t kPerWritten = 1;
+    static constexpr std::int64_t kMost = 365;
+};
 struct MinuteUnit {
     static constexpr std::string_view kSign = "min";
     static constexpr std::string_view kExample = "10 min";
@@ -59,16 +83,33 @@ struct MinuteUnit {
 };
 
 using Microns = Quantity<MicronUnit>;  ///< lengths: undercuts, widths, depths; written in mm
-using Millidegrees = Quantity<MillidegreeUnit>;  ///< tilts; written in degrees
-using MassShare = Quantity<PpmUnit>;   ///< mass fraction in parts per million; written in %
+using Millidegrees = Quantity<MillidegreeUnit>;  ///< tilts and angles; written in degrees
+using Share = Quantity<PpmUnit>;  ///< a part of a whole in parts per million; written in %
+using Megapascals = Quantity<MegapascalUnit>;  ///< strength
+using Stiffness = Quantity<GigapascalUnit>;    ///< Young's modulus in MPa; written in GPa
+using Newtons = Quantity<MillinewtonUnit>;     ///< forces in mN; written in N
+using Days = Quantity<DayUnit>;
 using Minutes = Quantity<MinuteUnit>;  ///< contact and working times
 
 constexpr Microns operator""_um(unsigned long long n) {
     return Microns::of(static_cast<std::int64_t>(n));
 }
-constexpr MassShare operator""_ppm(unsigned long long n) {
-    return MassShare::of(static_cast<std::int64_t>(n));
+constexpr Millidegrees operator""_mdeg(unsigned long long n) {
+    return Millidegrees::of(static_cast<std::int64_t>(n));
 }
+constexpr Share operator""_ppm(unsigned long long n) {
+    return Share::of(static_cast<std::int64_t>(n));
+}
+constexpr Megapascals operator""_MPa(unsigned long long n) {
+    return Megapascals::of(static_cast<std::int64_t>(n));
+}
+constexpr Stiffness operator""_GPa(unsigned long long n) {
+    return Stiffness::of(static_cast<std::int64_t>(n) * GigapascalUnit::kPerWritten);
+}
+constexpr Newtons operator""_mN(unsigned long long n) {
+    return Newtons::of(static_cast<std::int64_t>(n));
+}
+constexpr Days operator""_d(unsigned long long n) { return Days::of(static_cast<std::int64_t>(n)); }
 constexpr Minutes operator""_min(unsigned long long n) {
     return Minutes::of(static_cast<std::int64_t>(n));
 }

@@ -94,61 +94,34 @@ Surface facing(Tooth tooth, Surface side) noexcept {
     return acrossMidline ? Surface::Mesial : opposite(side);
 }
 
-std::vector<EdentulousArea> areasOf(const Prescription& prescription) {
-    return edentulousAreas(placesOf(prescription));
-}
-
 Tooth toothAt(const Prescription& prescription, int position) noexcept {
     return Tooth::at(prescription.arch, position);
 }
 
-std::vector<Tooth> abutmentsOf(const Prescription& prescription, const EdentulousArea& area) {
-    std::vector<Tooth> teeth;
+ToothSet abutmentsOf(const Design& design, const EdentulousArea& area) {
+    ToothSet teeth;
     for (const auto& position : {area.rightAbutment, area.leftAbutment})
-        if (position) teeth.push_back(toothAt(prescription, *position));
+        if (position) teeth.add(Tooth::at(design.form.arch(), *position));
     return teeth;
 }
 
-bool isBesideFreeEnd(const Prescription& prescription, Tooth tooth) {
-    return std::ranges::any_of(areasOf(prescription), [&](const EdentulousArea& area) {
-        return area.isFreeEnd() && std::ranges::count(abutmentsOf(prescription, area), tooth) > 0;
+bool isBesideFreeEnd(const Design& design, Tooth tooth) {
+    return std::ranges::any_of(design.areas, [&](const EdentulousArea& area) {
+        return area.isFreeEnd() && abutmentsOf(design, area).has(tooth);
     });
 }
 
-bool isFreeEnd(const Prescription& prescription, const Saddle& saddle) {
-    return std::ranges::any_of(areasOf(prescription), [&](const EdentulousArea& area) {
+bool isIn(const Design& design, const EdentulousArea& area, Tooth tooth) noexcept {
+    return tooth.arch() == design.form.arch() && tooth.position() >= area.first &&
+           tooth.position() <= area.last;
+}
+
+bool isFreeEnd(const Design& design, const Saddle& saddle) {
+    return std::ranges::any_of(design.areas, [&](const EdentulousArea& area) {
         return area.isFreeEnd() && std::ranges::any_of(saddle.teeth, [&](Tooth tooth) {
-                   return tooth.arch() == prescription.arch && tooth.position() >= area.first &&
-                          tooth.position() <= area.last;
+                   return isIn(design, area, tooth);
                });
     });
-}
-
-std::optional<KennedyClass> classOf(const Prescription& prescription) {
-    const auto kennedy = classify(prescription);
-    if (!kennedy) return {};
-    return kennedy->kennedyClass;
-}
-
-std::optional<ArmMaterial> armMaterial(const Prescription& prescription, const Clasp& clasp) {
-    if (clasp.material) return clasp.material;
-    if (clasp.kind == ClaspKind::Combination) return ArmMaterial::WroughtWire;
-    if (!prescription.framework.material) return {};
-    switch (*prescription.framework.material) {
-        case FrameworkMaterial::CobaltChromium:
-            return ArmMaterial::CastCobaltChromium;
-        case FrameworkMaterial::NickelChromium:
-            return ArmMaterial::CastNickelChromium;
-        case FrameworkMaterial::GoldTypeIv:
-            return ArmMaterial::CastGold;
-        case FrameworkMaterial::Titanium:
-        case FrameworkMaterial::TitaniumAlloy:
-            return ArmMaterial::CastTitanium;
-        case FrameworkMaterial::Polyetheretherketone:
-        case FrameworkMaterial::Acetal:
-            return ArmMaterial::Polymer;
-    }
-    return {};
 }
 
 std::optional<Surface> retentiveFace(const Clasp& clasp) {

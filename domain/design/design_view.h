@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "domain/design/kennedy.h"
+#include "domain/design/design.h"
 #include "domain/prescription/prescription.h"
 
 namespace domain {
@@ -43,19 +43,16 @@ std::optional<Tooth> neighbour(Tooth tooth, Surface side) noexcept;
 /// The side of the neighbour that looks back at the tooth.
 Surface facing(Tooth tooth, Surface side) noexcept;
 
-/// The toothless areas of its arch, and a position of it as a tooth.
-std::vector<EdentulousArea> areasOf(const Prescription& prescription);
+/// A position of its arch as a tooth.
 Tooth toothAt(const Prescription& prescription, int position) noexcept;
 /// The teeth standing next to an area.
-std::vector<Tooth> abutmentsOf(const Prescription& prescription, const EdentulousArea& area);
-bool isBesideFreeEnd(const Prescription& prescription, Tooth tooth);
+ToothSet abutmentsOf(const Design& design, const EdentulousArea& area);
+bool isBesideFreeEnd(const Design& design, Tooth tooth);
+/// Whether the tooth lies in the area.
+bool isIn(const Design& design, const EdentulousArea& area, Tooth tooth) noexcept;
 /// Whether any tooth of the saddle lies in a free-end area.
-bool isFreeEnd(const Prescription& prescription, const Saddle& saddle);
+bool isFreeEnd(const Design& design, const Saddle& saddle);
 
-std::optional<KennedyClass> classOf(const Prescription& prescription);
-
-/// What the retentive arm is made of: as said, else of the framework's own cast alloy.
-std::optional<ArmMaterial> armMaterial(const Prescription& prescription, const Clasp& clasp);
 /// The face the retentive arm runs on: as said, else that of its undercut.
 std::optional<Surface> retentiveFace(const Clasp& clasp);
 

@@ -5,7 +5,10 @@
 namespace domain {
 
 std::optional<Support> supportOf(const Prescription& prescription) {
-    const auto places = placesOf(prescription);
+    return supportOf(prescription, placesOf(prescription));
+}
+
+std::optional<Support> supportOf(const Prescription& prescription, const ArchPlaces& places) {
     if (!classify(places)) return {};
     if (prescription.rests.empty()) return Support::Tissue;
     const auto leansOnTissue = [&](const EdentulousArea& area) {

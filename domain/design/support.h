@@ -14,5 +14,6 @@ inline constexpr int kLongestToothSupportedSpace = 3;
 
 /// nullopt when there is no class, so nothing to carry.
 std::optional<Support> supportOf(const Prescription& prescription);
+std::optional<Support> supportOf(const Prescription& prescription, const ArchPlaces& places);
 
 }  // namespace domain

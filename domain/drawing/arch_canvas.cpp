@@ -65,7 +65,7 @@ Point onPlane(Arch arch, double x, double y) {
 }
 
 ToothFrame toothFrame(Tooth tooth) {
-    const ToothPlace place = toothPlace(tooth);
+    const ToothPlace place = ArchForm::mean(tooth.arch()).place(tooth);
     const double up = tooth.arch() == Arch::Upper ? -1 : 1;
     ToothFrame frame{.centre = onPlane(tooth.arch(), place.centre.x, place.centre.y),
                      .outward = {place.outward.x, place.outward.y * up},
@@ -81,8 +81,8 @@ ToothFrame toothFrame(Tooth tooth) {
 
 Point onArch(Arch arch, double along, double offset) {
     // A smaller or larger curve of the same form rather than a parallel: it never crosses itself.
-    const auto [width, depth] = archExtent(arch);
-    const Point at = archSpot(arch, along).at;
+    const auto [width, depth] = meanExtent(arch);
+    const Point at = ArchForm::mean(arch).spot(along).at;
     return onPlane(arch, at.x * (1 + 2 * offset / width),
                    at.y > 0 ? at.y * (1 + offset / depth) : at.y);
 }

@@ -1,7 +1,7 @@
 #include <cmath>
 
-#include "domain/drawing/arch_parts.h"
 #include "domain/design/design_view.h"
+#include "domain/drawing/arch_parts.h"
 
 namespace domain {
 namespace {

@@ -2,8 +2,8 @@
 #include <cmath>
 #include <numbers>
 
-#include "domain/drawing/arch_parts.h"
 #include "domain/design/design_view.h"
+#include "domain/drawing/arch_parts.h"
 
 namespace domain {
 namespace {
@@ -34,7 +34,7 @@ Reach reachOf(const Prescription& prescription, Side side) {
     if (teeth.empty()) return kNothingThere;
     Reach reach{1000, 0};
     for (const Tooth tooth : teeth) {
-        const ToothPlace place = toothPlace(tooth);
+        const ToothPlace place = ArchForm::mean(tooth.arch()).place(tooth);
         reach.front = std::min({reach.front, std::abs(place.from), std::abs(place.to)});
         reach.back = std::max({reach.back, std::abs(place.from), std::abs(place.to)});
     }
@@ -190,7 +190,7 @@ double barEnd(const Prescription& prescription, Side side) {
     double end = 22;
     for (const Tooth tooth : abutments(prescription).teeth())
         if (tooth.arch() == prescription.arch && tooth.side() == side) {
-            const ToothPlace place = toothPlace(tooth);
+            const ToothPlace place = ArchForm::mean(tooth.arch()).place(tooth);
             end = std::max(end, std::abs(place.from + place.to) / 2);
         }
     for (const SaddleRun& run : saddleRuns(prescription)) {

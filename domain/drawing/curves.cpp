@@ -106,10 +106,6 @@ std::vector<double> steps(double from, double to, double step) {
     return values;
 }
 
-double distance(Point one, Point other) noexcept {
-    return std::hypot(other.x - one.x, other.y - one.y);
-}
-
 Point between(Point one, Point other, double share) noexcept { return one + (other - one) * share; }
 
 Point unit(Point vector) noexcept {

@@ -27,7 +27,6 @@ Polyline evenly(const Polyline& line, double distance);
 /// from, from + step, ... up to and including `to`.
 std::vector<double> steps(double from, double to, double step);
 
-double distance(Point one, Point other) noexcept;
 Point between(Point one, Point other, double share) noexcept;
 /// The vector with length 1; (0, 0) stays.
 Point unit(Point vector) noexcept;

@@ -44,13 +44,6 @@ void drawRest(ArchCanvas& canvas, const Rest& rest) {
                      Depicted::UnpreparedRest);
 }
 
-const Rest* restAt(const Prescription& prescription, int place) {
-    for (const Rest& rest : prescription.rests)
-        if (rest.tooth.arch() == prescription.arch && arcPlace(rest.tooth, rest.side) == place)
-            return &rest;
-    return nullptr;
-}
-
 /// The rest that serves an indirect retainer: on its tooth, the one not on the fulcrum line.
 const Rest* restOf(const Prescription& prescription, const IndirectRetainer& retainer) {
     for (const Rest& rest : prescription.rests)
@@ -60,7 +53,8 @@ const Rest* restOf(const Prescription& prescription, const IndirectRetainer& ret
 
 struct Lever {
     Point rest{};
-    Point foot{};  ///< on the fulcrum line, at right angles to it
+    Point foot{};     ///< on the fulcrum line, at right angles to it
+    double across{};  ///< mm from the line, on the arch rather than on the picture
 };
 
 struct Axes {
@@ -72,24 +66,23 @@ struct Axes {
 std::optional<Axes> axesOf(const Prescription& prescription) {
     const auto fulcrum = fulcrumOf(prescription);
     if (!fulcrum) return {};
-    const Rest* right = restAt(prescription, fulcrum->right);
-    const Rest* left = restAt(prescription, fulcrum->left);
-    if (right == nullptr || left == nullptr) return {};
-    Axes axes{.right = restPoint(*right), .left = restPoint(*left), .levers = {}};
+    const ArchForm form{prescription.arch, extentOf(prescription)};
+    Axes axes{.right = restPoint(fulcrum->right), .left = restPoint(fulcrum->left), .levers = {}};
     const Point along = unit(axes.left - axes.right);
     for (const IndirectRetainer& retainer : prescription.indirectRetainers) {
         const Rest* rest = restOf(prescription, retainer);
         if (rest == nullptr || rest->tooth.arch() != prescription.arch) continue;
         const Point from = restPoint(*rest);
         const Point away = from - axes.right;
-        axes.levers.push_back({from, axes.right + along * (away.x * along.x + away.y * along.y)});
+        axes.levers.push_back({from, axes.right + along * (away.x * along.x + away.y * along.y),
+                               std::abs(fulcrum->across(placeOf(form, *rest)))});
     }
     return axes;
 }
 
 void drawLeverNumber(ArchCanvas& canvas, const Lever& lever) {
     constexpr double kSize = 2.3;
-    Words words{.text = std::to_string(std::lround(distance(lever.rest, lever.foot))),
+    Words words{.text = std::to_string(std::lround(lever.across)),
                 .at = {},
                 .anchor = Anchor::Middle,
                 .size = kSize,

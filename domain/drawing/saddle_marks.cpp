@@ -20,8 +20,9 @@ bool standsBehind(const Prescription& prescription, int position, int step) {
 }
 
 SaddleRun runOf(const Prescription& prescription, const Saddle& saddle, int first, int last) {
-    SaddleRun run{.from = toothPlace(Tooth::at(prescription.arch, first)).from,
-                  .to = toothPlace(Tooth::at(prescription.arch, last)).to,
+    const ArchForm& form = ArchForm::mean(prescription.arch);
+    SaddleRun run{.from = form.place(Tooth::at(prescription.arch, first)).from,
+                  .to = form.place(Tooth::at(prescription.arch, last)).to,
                   .freeRight = !standsBehind(prescription, first, -1),
                   .freeLeft = !standsBehind(prescription, last, 1),
                   .saddle = &saddle};

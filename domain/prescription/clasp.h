@@ -113,6 +113,26 @@ struct Reciprocation {
     friend bool operator==(const Reciprocation&, const Reciprocation&) = default;
 };
 
+enum class ArmSection : std::uint8_t {
+    HalfRound,  ///< flat against the tooth, as a cast arm
+    Round,      ///< as a wire
+};
+template <>
+inline constexpr std::array<EnumCode<ArmSection>, 2> enumCodes<ArmSection>{{
+    {ArmSection::HalfRound, "half-round"},
+    {ArmSection::Round, "round"},
+}};
+
+/// The retentive arm as a spring, as far as the prescription says; the rest is derived from the
+/// crown (domain/design/clasp_mechanics).
+struct ClaspArm {
+    std::optional<ArmSection> section{};
+    std::optional<Microns> width{};   ///< at its root: of the flat, or of the wire
+    std::optional<Share> tip{};       ///< width at the tip as a share of that at the root
+    std::optional<Microns> length{};  ///< from where it may flex to the tip
+    friend bool operator==(const ClaspArm&, const ClaspArm&) = default;
+};
+
 struct Clasp {
     Tooth tooth{11_fdi};
     ClaspKind kind{};
@@ -120,6 +140,7 @@ struct Clasp {
     std::optional<Undercut> undercut{};     ///< what the tip engages
     std::optional<ArmMaterial> material{};
     std::optional<Reciprocation> reciprocation{};
+    ClaspArm arm{};
 
     friend bool operator==(const Clasp&, const Clasp&) = default;
 };

@@ -48,6 +48,7 @@ struct Disinfection {
 struct Enclosure {
     EnclosureKind kind{};
     std::optional<Disinfection> disinfection{};
+    std::optional<bool> identified{};     ///< whether the mark on it is that of this prescription
     std::optional<std::string> sha256{};  ///< of a scan file: 64 lower-case hexadecimal digits
     friend bool operator==(const Enclosure&, const Enclosure&) = default;
 };

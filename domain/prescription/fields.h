@@ -19,9 +19,9 @@ concept Is = std::same_as<std::remove_const_t<T>, Part>;
 
 /// A group of fields that always exists: in a file it may be left out, which means all open.
 template <typename T>
-concept FieldGroup =
-    Is<T, FinishLines> || Is<T, Framework> || Is<T, Base> || Is<T, ArtificialTeeth> ||
-    Is<T, Occlusion> || Is<T, Survey> || Is<T, Sensitivities> || Is<T, Identity>;
+concept FieldGroup = Is<T, FinishLines> || Is<T, ClaspArm> || Is<T, Framework> || Is<T, Base> ||
+    Is<T, ArtificialTeeth> || Is<T, Occlusion> || Is<T, Survey> || Is<T, Sensitivities> ||
+    Is<T, Identity>;
 
 void describe(auto& visitor, Is<Identity> auto& part) {
     visitor.field("patient-reference", part.patientReference);
@@ -60,6 +60,7 @@ void describe(auto& visitor, Is<Rest> auto& part) {
     visitor.field("seat-prepared", part.seatPrepared);
     visitor.field("seat-depth", part.seatDepth);
     visitor.field("clearance", part.clearance);
+    visitor.field("floor-angle", part.floorAngle);
 }
 
 void describe(auto& visitor, Is<IndirectRetainer> auto& part) {
@@ -76,6 +77,13 @@ void describe(auto& visitor, Is<Reciprocation> auto& part) {
     visitor.field("face", part.face);
 }
 
+void describe(auto& visitor, Is<ClaspArm> auto& part) {
+    visitor.field("section", part.section);
+    visitor.field("width", part.width);
+    visitor.field("tip", part.tip);
+    visitor.field("length", part.length);
+}
+
 void describe(auto& visitor, Is<Clasp> auto& part) {
     visitor.field("tooth", part.tooth);
     visitor.field("kind", part.kind);
@@ -83,6 +91,7 @@ void describe(auto& visitor, Is<Clasp> auto& part) {
     visitor.field("undercut", part.undercut);
     visitor.field("material", part.material);
     visitor.field("reciprocation", part.reciprocation);
+    visitor.field("arm", part.arm);
 }
 
 void describe(auto& visitor, Is<GuidePlate> auto& part) {
@@ -109,6 +118,9 @@ void describe(auto& visitor, Is<MinorConnector> auto& part) {
 void describe(auto& visitor, Is<Framework> auto& part) {
     visitor.field("material", part.material);
     visitor.field("making", part.making);
+    visitor.field("modulus", part.modulus);
+    visitor.field("proof-strength", part.proofStrength);
+    visitor.field("elongation", part.elongation);
     visitor.field("nickel", part.nickel);
     visitor.field("beryllium", part.beryllium);
     visitor.field("cadmium", part.cadmium);
@@ -129,6 +141,7 @@ void describe(auto& visitor, Is<Shade> auto& part) {
     visitor.field("guide", part.guide);
     visitor.field("tab", part.tab);
     visitor.field("teeth", part.teeth);
+    visitor.field("measured", part.measured);
 }
 
 void describe(auto& visitor, Is<Occlusion> auto& part) {
@@ -141,6 +154,8 @@ void describe(auto& visitor, Is<AbutmentSurvey> auto& part) {
     visitor.field("tooth", part.tooth);
     visitor.field("height-of-contour", part.heightOfContour);
     visitor.field("undercuts", part.undercuts);
+    visitor.field("tissue-undercut", part.tissueUndercut);
+    visitor.field("high-frenum", part.highFrenum);
 }
 
 void describe(auto& visitor, Is<InsertionPath> auto& part) {
@@ -155,6 +170,8 @@ void describe(auto& visitor, Is<Survey> auto& part) {
     visitor.field("lingual-depth", part.lingualDepth);
     visitor.field("sulcus-depth", part.sulcusDepth);
     visitor.field("torus", part.torus);
+    visitor.field("arch-width", part.archWidth);
+    visitor.field("arch-depth", part.archDepth);
 }
 
 void describe(auto& visitor, Is<Disinfection> auto& part) {
@@ -165,6 +182,7 @@ void describe(auto& visitor, Is<Disinfection> auto& part) {
 void describe(auto& visitor, Is<Enclosure> auto& part) {
     visitor.field("kind", part.kind);
     visitor.field("disinfection", part.disinfection);
+    visitor.field("identified", part.identified);
     visitor.field("sha256", part.sha256);
 }
 
@@ -173,12 +191,15 @@ void describe(auto& visitor, Is<Sensitivities> auto& part) {
     visitor.field("known", part.known);
 }
 
+void describe(auto& visitor, Is<Remake> auto& part) { visitor.field("reason", part.reason); }
+
 void describe(auto& visitor, Is<Prescription> auto& part) {
     visitor.field("identity", part.identity);
     visitor.field("issued", part.issued);
     visitor.field("needed", part.needed);
     visitor.field("signature", part.signature);
     visitor.field("appliance", part.appliance);
+    visitor.field("remake", part.remake);
     visitor.field("arch", part.arch);
     visitor.field("notation", part.notation);
     visitor.field("stated-class", part.statedClass);

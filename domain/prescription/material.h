@@ -61,9 +61,12 @@ inline constexpr std::array<EnumCode<FrameworkMaking>, 3> enumCodes<FrameworkMak
 struct Framework {
     std::optional<FrameworkMaterial> material{};
     std::optional<FrameworkMaking> making{};
-    std::optional<MassShare> nickel{};  ///< nickel in the alloy; below 0.1 % counts as nickel free
-    std::optional<MassShare> beryllium{};  ///< ISO 22674 sets a limit
-    std::optional<MassShare> cadmium{};    ///< ISO 22674 sets a limit
+    std::optional<Stiffness> modulus{};          ///< as its maker declares it, by ISO 22674
+    std::optional<Megapascals> proofStrength{};  ///< 0.2 % proof strength, likewise
+    std::optional<Share> elongation{};           ///< after fracture, likewise
+    std::optional<Share> nickel{};     ///< nickel in the alloy; below 0.1 % counts as nickel free
+    std::optional<Share> beryllium{};  ///< ISO 22674 sets a limit
+    std::optional<Share> cadmium{};    ///< ISO 22674 sets a limit
     friend bool operator==(const Framework&, const Framework&) = default;
 };
 

@@ -15,6 +15,7 @@
 #include "domain/prescription/enclosure.h"
 #include "domain/prescription/material.h"
 #include "domain/prescription/occlusion.h"
+#include "domain/prescription/remake.h"
 #include "domain/prescription/rest.h"
 #include "domain/prescription/saddle.h"
 #include "domain/prescription/sensitivity.h"
@@ -68,6 +69,7 @@ struct Prescription {
     std::optional<Signature> signature{};
 
     std::optional<Appliance> appliance{};
+    std::optional<Remake> remake{};  ///< given where one is made again
     Arch arch{};
     std::optional<Notation> notation{};  ///< nullopt: not declared; teeth were read as ISO 3950
     std::optional<std::string> statedClass{};  ///< Kennedy, as "III mod 1"

@@ -20,10 +20,11 @@ inline constexpr std::array<EnumCode<RestKind>, 3> enumCodes<RestKind>{{
 struct Rest {
     Tooth tooth{11_fdi};
     RestKind kind{};
-    std::optional<Surface> side{};       ///< mesial or distal; a cingulum rest needs none
-    std::optional<bool> seatPrepared{};  ///< nullopt: the prescription does not say
-    std::optional<Microns> seatDepth{};  ///< below the marginal ridge
-    std::optional<Microns> clearance{};  ///< room to the opposing tooth
+    std::optional<Surface> side{};             ///< mesial or distal; a cingulum rest needs none
+    std::optional<bool> seatPrepared{};        ///< nullopt: the prescription does not say
+    std::optional<Microns> seatDepth{};        ///< below the marginal ridge
+    std::optional<Microns> clearance{};        ///< room to the opposing tooth
+    std::optional<Millidegrees> floorAngle{};  ///< between its floor and the minor connector
 
     friend bool operator==(const Rest&, const Rest&) = default;
 };

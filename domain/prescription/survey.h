@@ -14,6 +14,8 @@ struct AbutmentSurvey {
     Tooth tooth{11_fdi};
     std::optional<bool> heightOfContour{};  ///< whether it is marked on the cast
     std::vector<Undercut> undercuts{};
+    std::optional<Microns> tissueUndercut{};  ///< of the soft tissue below the tooth
+    std::optional<bool> highFrenum{};         ///< one that a bar would cross
     friend bool operator==(const AbutmentSurvey&, const AbutmentSurvey&) = default;
 };
 
@@ -42,6 +44,8 @@ struct Survey {
         lingualDepth{};  ///< lower: gingival margin to the raised floor of the mouth
     std::optional<Microns> sulcusDepth{};  ///< buccal, where a bar clasp would run
     std::optional<bool> torus{};
+    std::optional<Microns> archWidth{};  ///< between the ends of the arch, behind the second molars
+    std::optional<Microns> archDepth{};  ///< from there to the central incisors
     friend bool operator==(const Survey&, const Survey&) = default;
 };
 

@@ -59,6 +59,47 @@ void workIsDescribed(const Examination& examination, Findings& findings) {
     if (changesOne && !named) findings.add("what is to be repaired or added is not said");
 }
 
+/// Working days between today, not counted, and the day it is needed.
+Days workingDays(Date today, Date needed) {
+    std::int64_t count = 0;
+    for (Date day = today.plusDays(1); day <= needed; day = day.plusDays(1))
+        if (day.isWeekday()) ++count;
+    return Days::of(count);
+}
+
+Days usualTime(Appliance appliance, const HouseLimits& limits) {
+    switch (appliance) {
+        case Appliance::MetalFramework:
+            return limits.frameworkTime;
+        case Appliance::InterimResin:
+            return limits.interimTime;
+        case Appliance::Repair:
+        case Appliance::Addition:
+        case Appliance::Reline:
+            return limits.changeTime;
+    }
+    return {};
+}
+
+void dayNeededCanBeKept(const Examination& examination, Findings& findings) {
+    const auto& needed = examination.prescription.needed;
+    const auto appliance = applianceOf(examination.prescription);
+    // A day that is past is for admin.date-needed to say; one a year ahead is time enough.
+    if (!appliance || !needed || *needed <= examination.today ||
+        *needed > examination.today.plusDays(DayUnit::kMost))
+        return;
+    const Days given = workingDays(examination.today, *needed);
+    const Days usual = usualTime(*appliance, examination.limits);
+    if (given < usual)
+        findings.add("needed on " + needed->text() + ", in " + std::to_string(given.count()) +
+                     " working days; this laboratory takes " + std::to_string(usual.count()));
+}
+
+void remakeSaysWhy(const Examination& examination, Findings& findings) {
+    const auto& remake = examination.prescription.remake;
+    if (remake && !remake->reason) findings.add("made again, and not said why");
+}
+
 constexpr Rule kRules[] = {
     {.id = "admin.prescriber",
      .severity = Severity::Missing,
@@ -109,6 +150,23 @@ constexpr Rule kRules[] = {
      .source = "Florida Statutes 466.021: sufficient to identify each separate piece; South "
                "Carolina R.39-8(A)(4)",
      .check = workIsDescribed},
+    {.id = "admin.date-achievable",
+     .severity = Severity::Caution,
+     .requirement = "Between receipt and the day it is needed lie as many working days as the "
+                    "laboratory takes.",
+     .question = "We usually take longer than this. May it be later, or on which day can we bring "
+                 "the next try-in?",
+     .source = "receipt day not counted: University of Maryland, laboratory schedule; published "
+               "schedules of laboratories, 10 to 25 working days for a cast denture; settings of "
+               "the laboratory, 10 for a framework, 5 for an interim denture, 1 for a change",
+     .check = dayNeededCanBeKept},
+    {.id = "remake.reason",
+     .severity = Severity::Missing,
+     .requirement = "Where a denture is made again, it is said why.",
+     .question = "Why is this denture made again: does it not fit, did it fracture, was the "
+                 "design, the shade or the occlusion wrong, or was it lost?",
+     .source = "common practice, no source",
+     .check = remakeSaysWhy},
 };
 
 }  // namespace

@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <cmath>
 
 #include "domain/design/design_view.h"
+#include "domain/quality/colour_difference.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
 
@@ -30,6 +32,41 @@ void shadeIsGiven(const Examination& examination, Findings& findings) {
             findings.add(tooth, "no guide and tab for " + findings.name(tooth));
 }
 
+/// "A-D scale A3": a guide and a tab the laboratory has. Anything else is a text somebody typed,
+/// and is not repeated.
+std::string named(const ShadeGuide& guide, const ShadeTab& tab) {
+    return guide.name + ' ' + tab.name;
+}
+
+void tabIsInTheGuide(const Examination& examination, Findings& findings) {
+    for (const Shade& shade : examination.prescription.shades) {
+        if (isBlank(shade.guide) || isBlank(shade.tab)) continue;
+        const ShadeGuide* guide = guideNamed(examination.guides, shade.guide);
+        if (guide == nullptr)
+            findings.advise("the guide named is none this laboratory has");
+        else if (tabNamed(*guide, shade.tab) == nullptr)
+            findings.add("the tab named is not in the guide " + guide->name);
+    }
+}
+
+std::string rounded(double difference) { return decimalText(std::lround(difference * 10), 10); }
+
+void tabLooksLikeTheTooth(const Examination& examination, Findings& findings) {
+    for (const Shade& shade : examination.prescription.shades) {
+        const ShadeGuide* guide = guideNamed(examination.guides, shade.guide);
+        const ShadeTab* tab = guide == nullptr ? nullptr : tabNamed(*guide, shade.tab);
+        if (tab == nullptr || !tab->colour || !shade.measured) continue;
+        const double difference = colourDifference(*tab->colour, *shade.measured);
+        if (difference <= kAcceptable) continue;
+        const TabDistance nearest = nearestTabs(*guide, *shade.measured).front();
+        findings.add(named(*guide, *tab) + " differs by " + rounded(difference) +
+                     " from the tooth measured; " + rounded(kAcceptable) + " is accepted by half" +
+                     (nearest.tab == tab ? ", and no tab lies nearer"
+                                         : ", and " + nearest.tab->name + " differs by " +
+                                               rounded(nearest.difference)));
+    }
+}
+
 void mouldIsGiven(const Examination& examination, Findings& findings) {
     if (setsTeeth(examination.prescription) && isBlank(examination.prescription.teeth.mould))
         findings.add("no mould");
@@ -53,6 +90,21 @@ constexpr Rule kRules[] = {
      .source = "Sui et al., Journal of Prosthodontics 2014;23(8): shade as an item of the "
                "prescription; South Carolina R.39-8(A)(4): aesthetics",
      .check = shadeIsGiven},
+    {.id = "shade.tab-known",
+     .severity = Severity::Conflict,
+     .requirement = "The tab is one of the guide named, and the guide one the laboratory has.",
+     .question = "We do not find this tab in this guide. Which guide and which tab are meant?",
+     .source = "by definition: the guides are data of the laboratory",
+     .check = tabIsInTheGuide},
+    {.id = "shade.match",
+     .severity = Severity::Caution,
+     .requirement = "Where the tooth to be matched is measured, the tab differs from it by no more "
+                    "than half of the observers accept (CIEDE2000 1.8).",
+     .question = "The tab and the measured tooth differ visibly. Shall we take the nearer tab, or "
+                 "the one prescribed?",
+     .source = "Paravina et al., Journal of Esthetic and Restorative Dentistry 2015: half of the "
+               "observers see 0.8 and accept 1.8; CIEDE2000 by Sharma et al. 2005",
+     .check = tabLooksLikeTheTooth},
     {.id = "shade.mould",
      .severity = Severity::Missing,
      .requirement = "The mould of the teeth is given, or that they are to match their neighbours.",

@@ -2,27 +2,13 @@
 #include <array>
 #include <initializer_list>
 
-#include "domain/design/support.h"
-#include "domain/design/design_view.h"
+#include "domain/rules/each_clasp.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
 
 namespace domain {
 
 namespace {
-
-std::string named(const Clasp& clasp) { return wordsOf(clasp.kind) + " clasp"; }
-
-/// The check of one clasp of a metal framework.
-template <void (*check)(const Examination&, const Clasp&, Findings&)>
-void eachClasp(const Examination& examination, Findings& findings) {
-    if (!isMetal(examination.prescription)) return;
-    for (const Clasp& clasp : examination.prescription.clasps) check(examination, clasp, findings);
-}
-
-bool isWrought(const Prescription& prescription, const Clasp& clasp) {
-    return armMaterial(prescription, clasp) == ArmMaterial::WroughtWire;
-}
 
 // Whether the design as a whole is held.
 
@@ -79,7 +65,7 @@ std::size_t claspedTeeth(const Prescription& prescription) {
 
 void claspsSuitClass(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
-    const auto kennedyClass = classOf(prescription);
+    const auto kennedyClass = examination.design.kennedyClass();
     if (!isMetal(prescription) || !kennedyClass || prescription.clasps.empty()) return;
     const std::size_t count = claspedTeeth(prescription);
     const std::size_t fewest = fewestClasps(*kennedyClass);
@@ -157,90 +143,6 @@ void claspedToothIsCarried(const Examination& examination, const Clasp& clasp, F
         findings.add(clasp.tooth, named(clasp) + ": its rest is not mesial");
 }
 
-/// Only these run round the tooth, so that the tip may lie on the face opposite to the arm's start.
-bool runsRound(ClaspKind kind) { return kind == ClaspKind::Ring || kind == ClaspKind::BackAction; }
-
-void undercutIsGiven(const Examination& /*examination*/, const Clasp& clasp, Findings& findings) {
-    if (!clasp.retentiveArm)
-        findings.add(clasp.tooth, named(clasp) + ": the face of its retentive arm is not said");
-    if (!clasp.undercut) return findings.add(clasp.tooth, named(clasp) + ": no undercut is named");
-    const Undercut& undercut = *clasp.undercut;
-    if (!undercut.depth || *undercut.depth <= 0_um)
-        findings.add(clasp.tooth, named(clasp) + ": no depth of its undercut");
-    if (clasp.retentiveArm && !runsRound(clasp.kind) &&
-        *clasp.retentiveArm != faceOf(undercut.place))
-        findings.contradict(clasp.tooth, named(clasp) + ": the arm runs " +
-                                             wordsOf(*clasp.retentiveArm) + ", the undercut lies " +
-                                             wordsOf(undercut.place));
-}
-
-void undercutIsThere(const Examination& examination, const Clasp& clasp, Findings& findings) {
-    const AbutmentSurvey* surveyed = surveyOf(examination.prescription, clasp.tooth);
-    if (!clasp.undercut || !clasp.undercut->depth || !surveyed || surveyed->undercuts.empty())
-        return;
-    const auto found =
-        std::ranges::find(surveyed->undercuts, clasp.undercut->place, &Undercut::place);
-    if (found == surveyed->undercuts.end())
-        findings.add(clasp.tooth, named(clasp) + ": the survey found no undercut " +
-                                      wordsOf(clasp.undercut->place));
-    else if (found->depth && *found->depth < *clasp.undercut->depth)
-        findings.add(clasp.tooth, named(clasp) + ": " + text(*clasp.undercut->depth) +
-                                      " asked; the survey found " + text(*found->depth));
-}
-
-/// The deepest undercut the schools allow an arm of that material; gauges are cut in hundredths of
-/// an inch in some of them, so 0.010 inch (0.254 mm) counts as 0.25 mm.
-Microns deepestUndercut(ArmMaterial material) {
-    switch (material) {
-        case ArmMaterial::CastCobaltChromium:
-        case ArmMaterial::CastNickelChromium:
-            return 254_um;
-        case ArmMaterial::CastGold:
-            return 508_um;
-        case ArmMaterial::CastTitanium:
-        case ArmMaterial::WroughtWire:
-        case ArmMaterial::Polymer:
-            return 762_um;
-    }
-    return {};
-}
-
-void undercutSuitsMaterial(const Examination& examination, Findings& findings) {
-    const Prescription& prescription = examination.prescription;
-    for (const Clasp& clasp : prescription.clasps) {
-        const auto material = armMaterial(prescription, clasp);
-        if (!material || !clasp.undercut || !clasp.undercut->depth) continue;
-        const Microns deepest = deepestUndercut(*material);
-        if (*clasp.undercut->depth > deepest)
-            findings.add(clasp.tooth, named(clasp) + ": " + text(*clasp.undercut->depth) +
-                                          " given; an arm of " + wordsOf(*material) +
-                                          " bears at most " + text(deepest));
-    }
-}
-
-void freeEndIsNotTwisted(const Examination& examination, const Clasp& clasp, Findings& findings) {
-    const Prescription& prescription = examination.prescription;
-    const auto material = armMaterial(prescription, clasp);
-    // These approach from the gingiva or from the mesial, or let go as the base sinks.
-    const bool releases = isBar(clasp.kind) || clasp.kind == ClaspKind::Rpa ||
-                          clasp.kind == ClaspKind::ReverseCircumferential;
-    const bool yields =
-        !material || material == ArmMaterial::WroughtWire || material == ArmMaterial::Polymer;
-    if (releases || yields || !clasp.undercut) return;
-    const UndercutPlace place = clasp.undercut->place;
-    const bool mesial = place == UndercutPlace::MesioBuccal || place == UndercutPlace::MesioLingual;
-    if (mesial && isBesideFreeEnd(prescription, clasp.tooth))
-        findings.add(clasp.tooth, named(clasp) + ": a cast arm into a " + wordsOf(place) +
-                                      " undercut beside a free end");
-}
-
-void toothSupportedClaspsAreCast(const Examination& examination, const Clasp& clasp,
-                                 Findings& findings) {
-    const Prescription& prescription = examination.prescription;
-    if (supportOf(prescription) == Support::Tooth && isWrought(prescription, clasp))
-        findings.add(clasp.tooth, named(clasp) + ": a wrought arm in a tooth-supported denture");
-}
-
 // What a kind of clasp asks of its own.
 
 void embrasureClaspIsCast(const Examination& examination, const Clasp& clasp, Findings& findings) {
@@ -284,17 +186,6 @@ void ringClaspHasAuxiliaryRest(const Examination& examination, const Clasp& clas
             findings.add(clasp.tooth, named(clasp) + ": no " + wordsOf(side) + " rest");
 }
 
-void barHasSulcus(const Examination& examination, const Clasp& clasp, Findings& findings) {
-    if (!isBar(clasp.kind)) return;
-    const auto& depth = examination.prescription.survey.sulcusDepth;
-    const Microns limit = examination.limits.barClaspSulcus;
-    if (!depth)
-        findings.add(clasp.tooth, named(clasp) + ": the depth of the sulcus is not given");
-    else if (*depth < limit)
-        findings.contradict(clasp.tooth,
-                            named(clasp) + ", depth of the sulcus: " + tooLittle(*depth, limit));
-}
-
 constexpr Rule kRules[] = {
     {.id = "clasp.present",
      .severity = Severity::Missing,
@@ -315,7 +206,7 @@ constexpr Rule kRules[] = {
          "Kumbuloglu, Meandros Medical and Dental Journal 2018;19:25-31: reciprocation is one "
          "of the six requirements of a clasp; Krol, Dental Clinics of North America 1973 for "
          "the mesial-rest clasps",
-     .check = eachClasp<armIsOpposed>},
+     .check = eachNewClasp<armIsOpposed>},
     {.id = "clasp.one-retentive-arm",
      .severity = Severity::Conflict,
      .requirement = "Only one arm on a tooth is retentive.",
@@ -342,34 +233,6 @@ constexpr Rule kRules[] = {
          "Kumbuloglu, Meandros Medical and Dental Journal 2018;19:25-31: support is one of the "
          "six requirements of a clasp; Krol, Dental Clinics of North America 1973: mesial rest",
      .check = eachClasp<claspedToothIsCarried>},
-    {.id = "clasp.undercut-given",
-     .severity = Severity::Missing,
-     .requirement = "Face, place and depth of the undercut each retentive arm engages are given.",
-     .question = "On which face does the retentive arm run, and which undercut shall it engage: "
-                 "where, and how deep?",
-     .source = source::kCommonPractice,
-     .check = eachClasp<undercutIsGiven>},
-    {.id = "clasp.undercut-measured",
-     .severity = Severity::Conflict,
-     .requirement =
-         "The survey found the undercut the arm engages, at that place and at least that "
-         "deep.",
-     .question =
-         "The survey does not show this undercut there. Shall the arm engage another one, or "
-         "shall the path of insertion be tilted?",
-     .source = "by definition of surveying, Glossary of Prosthodontic Terms",
-     .check = eachClasp<undercutIsThere>},
-    {.id = "clasp.undercut-material",
-     .severity = Severity::Conflict,
-     .requirement = "The depth of the undercut suits the material of the arm: cast "
-                    "cobalt-chromium 0.25 mm, gold 0.38 to 0.50 mm, wrought wire 0.50 to 0.75 mm.",
-     .question = "The undercut is deeper than an arm of this material bears. Shall the arm be of "
-                 "another material, or engage a shallower undercut?",
-     .source = "cast cobalt-chromium 0.25 mm: University of Western Australia, course notes "
-               "DENT1158, project 4; gold and wrought wire differ by school (teaching notes after "
-               "Davenport et al. and McCracken; secondary sources), the deepest of them is the "
-               "limit; nickel-chromium as cobalt-chromium, from memory",
-     .check = undercutSuitsMaterial},
     {.id = "clasp.count",
      .severity = Severity::Caution,
      .requirement =
@@ -402,31 +265,6 @@ constexpr Rule kRules[] = {
          "there?",
      .source = source::kMcCracken,
      .check = eachClasp<ringClaspHasAuxiliaryRest>},
-    {.id = "clasp.bar-sulcus",
-     .severity = Severity::Missing,
-     .requirement = "Where an arm approaches from the gingiva, the depth of the sulcus is measured "
-                    "and is enough.",
-     .question =
-         "How deep is the buccal sulcus where the bar clasp would run? If it is too shallow: "
-         "which clasp shall be used instead?",
-     .source = "4 to 5 mm in one school, 7 mm in another (teaching notes after McCracken and after "
-               "Davenport et al.; secondary sources); a setting of the laboratory, 5 mm by default",
-     .check = eachClasp<barHasSulcus>},
-    {.id = "clasp.free-end-torque",
-     .severity = Severity::Caution,
-     .requirement = "No cast circumferential arm engages a mesial undercut beside a free end: it "
-                    "twists the tooth when the base sinks.",
-     .question =
-         "Beside the free end a cast arm in a mesial undercut twists the tooth. Shall it be "
-         "of wrought wire, or a bar clasp with a mesial rest?",
-     .source = "McCracken's Removable Partial Prosthodontics, from memory",
-     .check = eachClasp<freeEndIsNotTwisted>},
-    {.id = "clasp.tooth-supported-cast",
-     .severity = Severity::Caution,
-     .requirement = "The clasps of a tooth-supported denture are cast rather than wrought.",
-     .question = "In a tooth-supported denture cast clasps are usual. Is the wrought arm intended?",
-     .source = "University of Oklahoma, removable partial denture review questions, question 6",
-     .check = eachClasp<toothSupportedClaspsAreCast>},
 };
 
 }  // namespace

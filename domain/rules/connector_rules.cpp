@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "domain/design/design_view.h"
 #include "domain/rules/rule.h"
@@ -96,7 +97,7 @@ void connectorSuitsClass(const Examination& examination, const MajorConnector& c
         case ConnectorKind::PalatalBar:
             return findings.add("a single palatal bar is too thick where it is rigid");
         case ConnectorKind::PalatalStrap:
-            if (classOf(prescription) == KennedyClass::I)
+            if (examination.design.kennedyClass() == KennedyClass::I)
                 findings.add("a single palatal strap carries two free ends");
             return;
         case ConnectorKind::Horseshoe:
@@ -144,6 +145,94 @@ void beadingAndReliefSuitArch(const Examination& examination, const MajorConnect
     if (prescription.arch == Arch::Upper && connector.relief == true &&
         prescription.survey.torus != true)
         findings.add("relief under an upper connector, and no torus is given");
+}
+
+constexpr std::string_view sideName(Side side) {
+    return side == Side::Right ? "the patient's right" : "the patient's left";
+}
+
+/// A saddle whose teeth are all incisors and canines.
+bool isInFront(const Saddle& saddle) {
+    return !saddle.teeth.empty() && std::ranges::all_of(saddle.teeth, [](Tooth tooth) {
+        return tooth.kind() == ToothKind::Incisor || tooth.kind() == ToothKind::Canine;
+    });
+}
+
+void connectorReachesParts(const Examination& examination, const MajorConnector& connector,
+                           Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    // What lies across the palate behind the rugae does not come to the front teeth.
+    if (connector.kind == ConnectorKind::PalatalStrap ||
+        connector.kind == ConnectorKind::PalatalBar)
+        for (const Saddle& saddle : prescription.saddles)
+            if (isInFront(saddle))
+                findings.add(saddle.teeth.front(), "a " + wordsOf(connector.kind) +
+                                                       " does not reach the saddle of " +
+                                                       findings.name(saddle.teeth.front()));
+    const auto isOn = [](Side side) {
+        return [side](Tooth tooth) { return tooth.side() == side; };
+    };
+    for (const Side side : {Side::Right, Side::Left}) {
+        const auto saddled = replacedTeeth(prescription).teeth();
+        const bool joined =
+            std::ranges::any_of(prescription.minorConnectors, isOn(side), &MinorConnector::tooth);
+        if (std::ranges::any_of(saddled, isOn(side)) && !joined &&
+            !prescription.minorConnectors.empty())
+            findings.add("saddles on " + std::string{sideName(side)} +
+                         ", and nothing joins them to the connector there");
+    }
+}
+
+/// A bar across the tongue side of the lower front teeth that lies on their cingula.
+void barLiesOnTeeth(const Examination& examination, const MajorConnector& connector,
+                    Findings& findings) {
+    if (connector.kind != ConnectorKind::CingulumBar &&
+        connector.kind != ConnectorKind::DoubleLingualBar)
+        return;
+    for (const Tooth tooth : replacedTeeth(examination.prescription).teeth())
+        if (tooth.arch() == Arch::Lower && tooth.kind() == ToothKind::Incisor)
+            findings.add(tooth, "a " + wordsOf(connector.kind) + ", and " + findings.name(tooth) +
+                                    " on which it would lie is replaced");
+}
+
+void barIsHigh(const Examination& /*examination*/, const MajorConnector& connector,
+               Findings& findings) {
+    constexpr Microns kBarHeight = 4000_um;
+    if (connector.kind == ConnectorKind::LingualBar && connector.width &&
+        *connector.width < kBarHeight)
+        findings.add(atLeast(*connector.width, kBarHeight));
+}
+
+void barFitsBelowGingiva(const Examination& examination, const MajorConnector& connector,
+                         Findings& findings) {
+    const auto& depth = examination.prescription.survey.lingualDepth;
+    if (connector.kind != ConnectorKind::LingualBar || !depth || !connector.width ||
+        !connector.gingivalClearance)
+        return;
+    const Microns needed = *connector.width + *connector.gingivalClearance;
+    if (needed > *depth)
+        findings.add(text(*connector.gingivalClearance) + " of distance and " +
+                     text(*connector.width) + " of bar need " + text(needed) + "; the mouth has " +
+                     text(*depth));
+}
+
+void verticalPartsStandApart(const Examination& examination, Findings& findings) {
+    constexpr double kApart = 5;     // mm
+    constexpr double kOnePlace = 1;  // mm; two in one embrasure are one part
+    const Prescription& prescription = examination.prescription;
+    if (!isMetal(prescription)) return;
+    const auto& connectors = prescription.minorConnectors;
+    for (auto first = connectors.begin(); first != connectors.end(); ++first)
+        for (auto second = first + 1; second != connectors.end(); ++second) {
+            const double apart = std::abs(alongOf(examination.design.form, *first) -
+                                          alongOf(examination.design.form, *second));
+            if (apart < kApart && apart > kOnePlace)
+                findings.add(first->tooth, "the minor connectors on " +
+                                               findings.name(first->tooth) + " and " +
+                                               findings.name(second->tooth) + " stand about " +
+                                               std::to_string(std::lround(apart)) +
+                                               " mm apart; at least 5 mm are asked");
+        }
 }
 
 void partsAreJoined(const Examination& examination, Findings& findings) {
@@ -243,6 +332,44 @@ constexpr Rule kRules[] = {
      .question = "Where shall the minor connector of this tooth run?",
      .source = source::kCommonPractice,
      .check = partsAreJoined},
+    {.id = "connector.reaches",
+     .severity = Severity::Conflict,
+     .requirement = "The major connector reaches every saddle, with a minor connector on each side "
+                    "that has one; a strap across the palate does not reach a saddle of front "
+                    "teeth.",
+     .question = "The connector does not reach all of the saddles. Which connector is meant, and "
+                 "where shall its minor connectors run?",
+     .source = "Glossary of Prosthodontic Terms, major connector: it joins the parts on one side "
+               "to those on the other; where a strap lies by teaching notes after McCracken, "
+               "secondary source",
+     .check = onConnector<connectorReachesParts>},
+    {.id = "connector.lies-on-teeth",
+     .severity = Severity::Conflict,
+     .requirement = "A bar on the cingula of the lower front teeth has these teeth to lie on.",
+     .question = "The bar would lie on teeth that are missing. Which connector is meant?",
+     .source = "by definition of the cingulum bar, Glossary of Prosthodontic Terms",
+     .check = onConnector<barLiesOnTeeth>},
+    {.id = "connector.bar-height",
+     .severity = Severity::Caution,
+     .requirement = "A lingual bar is at least 4 mm high.",
+     .question = "The bar is lower than is usual for its stiffness. May it be 4 mm high?",
+     .source = source::kMcCracken,
+     .check = onConnector<barIsHigh>},
+    {.id = "connector.bar-fits",
+     .severity = Severity::Conflict,
+     .requirement = "The height of a lingual bar and its distance from the gingiva are together "
+                    "not more than the depth measured.",
+     .question = "The bar and its distance from the gingiva need more room than there is. Shall "
+                 "the bar be lower or nearer, or shall we make a lingual plate?",
+     .source = "arithmetic of the three lengths given",
+     .check = onConnector<barFitsBelowGingiva>},
+    {.id = "minor.spacing",
+     .severity = Severity::Caution,
+     .requirement = "Minor connectors stand at least 5 mm apart, or share an embrasure.",
+     .question = "Two minor connectors stand close together and trap food between them. May one "
+                 "of them run elsewhere?",
+     .source = source::kMcCracken,
+     .check = verticalPartsStandApart},
 };
 
 }  // namespace

@@ -1,7 +1,7 @@
 #include <algorithm>
 
-#include "domain/design/support.h"
 #include "domain/design/design_view.h"
+#include "domain/design/support.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
 
@@ -96,7 +96,7 @@ void statedClassIsTheDerivedOne(const Examination& examination, Findings& findin
     const Prescription& prescription = examination.prescription;
     if (!isNewDenture(prescription) || !prescription.statedClass) return;
     const auto stated = Kennedy::parse(*prescription.statedClass);
-    const auto derived = classify(prescription);
+    const auto& derived = examination.design.kennedy;
     if (!stated)
         findings.add("the stated class is none; expected one as \"III mod 1\"");
     else if (!derived)
@@ -108,12 +108,117 @@ void statedClassIsTheDerivedOne(const Examination& examination, Findings& findin
 void statedSupportIsTheDerivedOne(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
     const auto& stated = prescription.statedSupport;
-    const auto derived = supportOf(prescription);
+    const auto& derived = examination.design.support;
     if (!isNewDenture(prescription) || !stated || !derived || *stated == *derived) return;
     // How long a bounded space two teeth may carry alone is one school against another.
-    const bool anyFreeEnd = std::ranges::any_of(areasOf(prescription), &EdentulousArea::isFreeEnd);
+    const bool anyFreeEnd =
+        std::ranges::any_of(examination.design.areas, &EdentulousArea::isFreeEnd);
     if (!anyFreeEnd && *stated != Support::Tissue && *derived != Support::Tissue) return;
     findings.add(wordsOf(*stated) + " stated; the design gives " + wordsOf(*derived));
+}
+
+void saddlesLieInOneSpace(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    for (const Saddle& saddle : prescription.saddles) {
+        if (saddle.teeth.empty()) continue;
+        const auto [first, last] = std::ranges::minmax(saddle.teeth, {}, &Tooth::position);
+        if (first.arch() != last.arch()) continue;  // for dentition.arch to say
+        for (int position = first.position() + 1; position < last.position(); ++position) {
+            const Tooth tooth = Tooth::at(first.arch(), position);
+            if (prescription.dentition.stands(tooth))
+                findings.add(tooth, "a saddle reaches from " + findings.name(first) + " to " +
+                                        findings.name(last) + ", and " + findings.name(tooth) +
+                                        " stands between");
+        }
+    }
+}
+
+void teethAreReplacedOnce(const Examination& examination, Findings& findings) {
+    ToothSet seen;
+    for (const Saddle& saddle : examination.prescription.saddles)
+        for (const Tooth tooth : saddle.teeth) {
+            if (seen.has(tooth)) findings.add(tooth, findings.name(tooth) + " is replaced twice");
+            seen.add(tooth);
+        }
+}
+
+/// Bounds no mouth and no denture goes beyond; what lies outside is a slip of the pen or the unit.
+struct Possible {
+    Microns least;
+    Microns most;
+};
+constexpr Possible kUndercut{0_um, 3000_um};
+constexpr Possible kArmLength{3000_um, 40'000_um};
+constexpr Possible kArmWidth{300_um, 4000_um};
+constexpr Possible kSeat{0_um, 4000_um};
+constexpr Possible kRoom{0_um, 12'000_um};
+constexpr Possible kGuidePlane{200_um, 10'000_um};
+constexpr Possible kConnectorWidth{1000_um, 60'000_um};
+constexpr Possible kClearance{0_um, 20'000_um};
+constexpr Possible kOpening{0_um, 45'000_um};
+constexpr Possible kDepth{0_um, 30'000_um};
+constexpr Possible kTissue{0_um, 10'000_um};
+
+/// Asks of one length after the other whether it can be.
+class SizeCheck {
+public:
+    explicit SizeCheck(Findings& findings) : findings_{findings} {}
+
+    void of(Tooth tooth, std::string_view what, const std::optional<Microns>& size,
+            Possible possible) {
+        if (isOutside(size, possible))
+            findings_.add(tooth, std::string{what} + " on " + findings_.name(tooth) + ": " +
+                                     said(*size, possible));
+    }
+    void of(std::string_view what, const std::optional<Microns>& size, Possible possible) {
+        if (isOutside(size, possible))
+            findings_.add(std::string{what} + ": " + said(*size, possible));
+    }
+
+private:
+    static bool isOutside(const std::optional<Microns>& size, Possible possible) {
+        return size && (*size < possible.least || *size > possible.most);
+    }
+    static std::string said(Microns size, Possible possible) {
+        return text(size) + " given; " + text(possible.least) + " to " + text(possible.most) +
+               " can be";
+    }
+    Findings& findings_;
+};
+
+void sizesCanBe(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    SizeCheck size{findings};
+    for (const Rest& rest : prescription.rests) {
+        size.of(rest.tooth, "depth of the seat", rest.seatDepth, kSeat);
+        size.of(rest.tooth, "room over the rest", rest.clearance, kRoom);
+    }
+    for (const Clasp& clasp : prescription.clasps) {
+        if (clasp.undercut)
+            size.of(clasp.tooth, "undercut of the clasp", clasp.undercut->depth, kUndercut);
+        size.of(clasp.tooth, "length of the arm", clasp.arm.length, kArmLength);
+        size.of(clasp.tooth, "width of the arm", clasp.arm.width, kArmWidth);
+        constexpr Share kThinnestTip = 50'000_ppm;
+        if (clasp.arm.tip && (*clasp.arm.tip < kThinnestTip || *clasp.arm.tip > 1'000'000_ppm))
+            findings.add(clasp.tooth, "tip of the arm on " + findings.name(clasp.tooth) + ": " +
+                                          text(*clasp.arm.tip) + " of its root given");
+    }
+    for (const GuidePlate& plate : prescription.guidePlates)
+        size.of(plate.tooth, "height of the guide plane", plate.planeHeight, kGuidePlane);
+    if (const auto& connector = prescription.majorConnector) {
+        size.of("width of the connector", connector->width, kConnectorWidth);
+        size.of("distance of the connector", connector->gingivalClearance, kClearance);
+        size.of("opening of the connector", connector->opening, kOpening);
+    }
+    for (const AbutmentSurvey& surveyed : prescription.survey.abutments) {
+        for (const Undercut& undercut : surveyed.undercuts)
+            size.of(surveyed.tooth, "surveyed undercut", undercut.depth, kUndercut);
+        size.of(surveyed.tooth, "undercut of the tissue", surveyed.tissueUndercut, kTissue);
+    }
+    size.of("depth to the floor of the mouth", prescription.survey.lingualDepth, kDepth);
+    size.of("depth of the sulcus", prescription.survey.sulcusDepth, kDepth);
+    size.of("width of the arch", prescription.survey.archWidth, {kNarrowestArch, kWidestArch});
+    size.of("depth of the arch", prescription.survey.archDepth, {kShallowestArch, kDeepestArch});
 }
 
 constexpr Rule kRules[] = {
@@ -176,6 +281,25 @@ constexpr Rule kRules[] = {
      .source = "Ankara University open textbook of prosthodontics: free ends rest on teeth and "
                "tissue",
      .check = statedSupportIsTheDerivedOne},
+    {.id = "design.sizes",
+     .severity = Severity::Conflict,
+     .requirement = "No length is one that no mouth and no denture has.",
+     .question = "This length cannot be meant. Which is it, in millimetres?",
+     .source = source::kCommonPractice,
+     .check = sizesCanBe},
+    {.id = "saddle.one-space",
+     .severity = Severity::Conflict,
+     .requirement = "The teeth of a saddle lie in one space: no tooth stands between them.",
+     .question = "A tooth stands within this saddle. Are these two saddles, or will the tooth be "
+                 "extracted?",
+     .source = "by definition of the saddle (denture base), Glossary of Prosthodontic Terms",
+     .check = saddlesLieInOneSpace},
+    {.id = "saddle.once",
+     .severity = Severity::Conflict,
+     .requirement = "Each tooth is replaced by one saddle, once.",
+     .question = "This tooth is named twice. In which saddle shall it be?",
+     .source = "by definition of the saddle (denture base), Glossary of Prosthodontic Terms",
+     .check = teethAreReplacedOnce},
 };
 
 }  // namespace

@@ -96,6 +96,19 @@ void scansAreTheOnesNamed(const Examination& examination, Findings& findings) {
     }
 }
 
+void presentDentureCame(const Examination& examination, Findings& findings) {
+    const auto appliance = applianceOf(examination.prescription);
+    if (!appliance || isNewDenture(examination.prescription)) return;
+    if (!holdsAny(examination.prescription, {EnclosureKind::PresentDenture}))
+        findings.add("a " + wordsOf(*appliance) + ", and the denture did not come");
+}
+
+void enclosuresBearTheRightMark(const Examination& examination, Findings& findings) {
+    for (const Enclosure& enclosure : examination.prescription.enclosures)
+        if (enclosure.identified == false)
+            findings.add(wordsOf(enclosure.kind) + ": it bears the mark of another prescription");
+}
+
 constexpr Rule kRules[] = {
     {.id = "enclosure.working",
      .severity = Severity::Missing,
@@ -137,6 +150,20 @@ constexpr Rule kRules[] = {
          "one you sent.",
      .source = "FIPS 180-4 (the digest); that a file needs one is common practice, no source",
      .check = scansAreTheOnesNamed},
+    {.id = "enclosure.present-denture",
+     .severity = Severity::Missing,
+     .requirement = "For a repair, an addition or a reline the denture itself came.",
+     .question = "Please send the denture that is to be repaired, added to or relined.",
+     .source = "by definition of the work",
+     .check = presentDentureCame},
+    {.id = "enclosure.identified",
+     .severity = Severity::Conflict,
+     .requirement = "The mark on each cast, impression and record is that of this prescription.",
+     .question = "An enclosed item bears the mark of another prescription. Which patient is it "
+                 "from?",
+     .source = "Oklahoma Statutes 59-328.36a: casts and appliances bear the identification of the "
+               "prescription",
+     .check = enclosuresBearTheRightMark},
 };
 
 }  // namespace

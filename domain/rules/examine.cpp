@@ -1,19 +1,32 @@
 #include "domain/rules/examine.h"
 
+#include <algorithm>
+
 namespace domain {
 
-std::vector<const Rule*> allRules() {
-    std::vector<const Rule*> rules;
-    for (const auto table : {adminRules(), enclosureRules(), dentitionRules(), restRules(),
-                             claspRules(), indirectRules(), connectorRules(), surveyRules(),
-                             retentionRules(), materialRules(), appearanceRules()})
-        for (const Rule& rule : table) rules.push_back(&rule);
-    return rules;
+std::span<const Rule* const> allRules() {
+    static const std::vector<const Rule*> kRules = [] {
+        std::vector<const Rule*> rules;
+        for (const auto table :
+             {adminRules(), enclosureRules(), dentitionRules(), restRules(), claspRules(),
+              claspArmRules(), indirectRules(), connectorRules(), surveyRules(), retentionRules(),
+              materialRules(), appearanceRules()})
+            for (const Rule& rule : table) rules.push_back(&rule);
+        return rules;
+    }();
+    return kRules;
+}
+
+const Rule* ruleOf(std::string_view id) {
+    const auto rules = allRules();
+    const auto found = std::ranges::find(rules, id, [](const Rule* rule) { return rule->id; });
+    return found == rules.end() ? nullptr : *found;
 }
 
 std::vector<Finding> examine(const Prescription& prescription, Date today,
-                             const HouseLimits& limits) {
-    const Examination examination{prescription, today, limits};
+                             const HouseLimits& limits, std::span<const ShadeGuide> guides) {
+    const Design design = designOf(prescription);
+    const Examination examination{prescription, design, today, limits, guides};
     std::vector<Finding> findings;
     Findings places{notationOf(prescription)};
     for (const Rule* rule : allRules()) {

@@ -5,8 +5,10 @@
 
 namespace domain {
 
-/// Every finding of every rule, in table order. Pure: the day comes in as an argument.
+/// Every finding of every rule, in table order. Pure: the day, the limits of the laboratory and its
+/// shade guides come in as arguments.
 std::vector<Finding> examine(const Prescription& prescription, Date today,
-                             const HouseLimits& limits = {});
+                             const HouseLimits& limits = {},
+                             std::span<const ShadeGuide> guides = shippedGuides());
 
 }  // namespace domain

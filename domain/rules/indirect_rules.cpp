@@ -1,7 +1,6 @@
 #include <algorithm>
+#include <cmath>
 
-#include "domain/design/fulcrum.h"
-#include "domain/design/support.h"
 #include "domain/design/design_view.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
@@ -10,8 +9,8 @@ namespace domain {
 
 namespace {
 
-bool rocks(const Prescription& prescription) {
-    const auto kennedyClass = classOf(prescription);
+bool rocks(const Design& design) {
+    const auto kennedyClass = design.kennedyClass();
     if (!kennedyClass) return false;
     switch (*kennedyClass) {
         case KennedyClass::I:
@@ -20,31 +19,66 @@ bool rocks(const Prescription& prescription) {
         case KennedyClass::III:
             return false;
         case KennedyClass::IV:
-            return supportOf(prescription) != Support::Tooth;
+            return design.support != Support::Tooth;
     }
     return false;
 }
 
 void indirectRetainerIsNamed(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
-    if (isMetal(prescription) && rocks(prescription) && prescription.indirectRetainers.empty())
-        findings.add("Class " + std::string{codeOf(*classOf(prescription))} +
+    if (isMetal(prescription) && rocks(examination.design) &&
+        prescription.indirectRetainers.empty())
+        findings.add("Class " + std::string{codeOf(*examination.design.kennedyClass())} +
                      ", and no indirect retainer is named");
+}
+
+/// mm across the fulcrum line of the farthest rest of the retainer; nullopt: it has none.
+std::optional<double> acrossOf(const Examination& examination, const IndirectRetainer& retainer) {
+    std::optional<double> farthest;
+    for (const Rest& rest : examination.prescription.rests)
+        if (rest.tooth == retainer.tooth)
+            farthest = std::max(
+                farthest.value_or(-1000),
+                examination.design.fulcrum->across(placeOf(examination.design.form, rest)));
+    return farthest;
 }
 
 void indirectRetainerIsAcross(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
-    const auto fulcrum = fulcrumOf(prescription);
+    const auto& fulcrum = examination.design.fulcrum;
     if (!isMetal(prescription) || !fulcrum) return;
     for (const IndirectRetainer& retainer : prescription.indirectRetainers) {
-        const bool across = std::ranges::any_of(prescription.rests, [&](const Rest& rest) {
-            return rest.tooth == retainer.tooth &&
-                   fulcrum->isAcross(arcPlace(rest.tooth, rest.side));
-        });
-        if (!across && hasRest(prescription, retainer.tooth))
+        const auto across = acrossOf(examination, retainer);
+        if (across && *across <= Fulcrum::kOnTheLine)
             findings.add(retainer.tooth, "the rest on " + findings.name(retainer.tooth) +
                                              " does not lie across the fulcrum line");
     }
+}
+
+/// Whether the retainer could lie much farther away than the farthest one does.
+void indirectRetainerIsFarAway(const Examination& examination, Findings& findings) {
+    constexpr double kMuch = 1.5;
+    const Prescription& prescription = examination.prescription;
+    const Design& design = examination.design;
+    if (!isMetal(prescription) || !design.fulcrum) return;
+    std::optional<double> farthest;
+    for (const IndirectRetainer& retainer : prescription.indirectRetainers)
+        if (const auto across = acrossOf(examination, retainer))
+            farthest = std::max(farthest.value_or(*across), *across);
+    const auto best = bestSeat(prescription, design.form, *design.fulcrum);
+    if (!farthest || *farthest <= Fulcrum::kOnTheLine || !best ||
+        best->distance < kMuch * *farthest)
+        return;
+    const auto rounded = [](double length) { return std::to_string(std::lround(length)) + " mm"; };
+    findings.advise(best->tooth, "the indirect retainer lies " + rounded(*farthest) +
+                                     " across the fulcrum line; a seat on " +
+                                     findings.name(best->tooth) + " would lie " +
+                                     rounded(best->distance) + " across");
+}
+
+void indirectRetainerIsPlaced(const Examination& examination, Findings& findings) {
+    indirectRetainerIsAcross(examination, findings);
+    indirectRetainerIsFarAway(examination, findings);
 }
 
 bool isPlate(const Prescription& prescription) {
@@ -92,13 +126,13 @@ constexpr Rule kRules[] = {
     {.id = "indirect.position",
      .severity = Severity::Conflict,
      .requirement = "The indirect retainer lies on the other side of the fulcrum line from the "
-                    "base.",
+                    "base, and as far away as practicable.",
      .question =
-         "This rest lies on the fulcrum line or on the side of the base, so it cannot resist "
-         "the rocking. Which rest across the line shall do it?",
+         "Which rest across the fulcrum line from the base, and as far from it as practicable, "
+         "shall resist the rocking?",
      .source = "Glossary of Prosthodontic Terms, indirect retainer; the line through the most "
                "posterior rest of each side by teaching notes after McCracken, secondary source",
-     .check = indirectRetainerIsAcross},
+     .check = indirectRetainerIsPlaced},
     {.id = "indirect.seat",
      .severity = Severity::Conflict,
      .requirement = "An indirect retainer rests on a definite seat.",

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "domain/design/design_view.h"
+#include "domain/materials/alloy_data.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
 
@@ -8,8 +9,8 @@ namespace domain {
 
 namespace {
 
-constexpr MassShare kNickelFree = 1000_ppm;  // 0.1 %
-constexpr MassShare kHazardLimit = 200_ppm;  // 0.02 %
+constexpr Share kNickelFree = 1000_ppm;  // 0.1 %
+constexpr Share kHazardLimit = 200_ppm;  // 0.02 %
 
 void frameworkIsNamed(const Examination& examination, Findings& findings) {
     if (!isMetal(examination.prescription)) return;
@@ -93,13 +94,43 @@ void cobaltAndChromiumAreAvoided(const Examination& examination, Findings& findi
 
 void hazardousElementsAreAbsent(const Examination& examination, Findings& findings) {
     const Framework& framework = examination.prescription.framework;
-    const auto check = [&](const std::optional<MassShare>& share, std::string_view element) {
+    const auto check = [&](const std::optional<Share>& share, std::string_view element) {
         if (share && *share > kHazardLimit)
             findings.add(text(*share) + " of " + std::string{element} + "; at most " +
                          text(kHazardLimit) + " is allowed");
     };
     check(framework.beryllium, "beryllium");
     check(framework.cadmium, "cadmium");
+}
+
+/// Whether thin frameworks are usually made of it as a type 5 alloy; the others are type 4 at best.
+bool isBaseMetal(FrameworkMaterial material) {
+    return material == FrameworkMaterial::CobaltChromium ||
+           material == FrameworkMaterial::NickelChromium;
+}
+
+bool isAlloy(FrameworkMaterial material) {
+    return material != FrameworkMaterial::Polyetheretherketone &&
+           material != FrameworkMaterial::Acetal;
+}
+
+void alloyIsOfTypeFive(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    const Framework& framework = prescription.framework;
+    if (!isMetal(prescription) || !framework.material || !isAlloy(*framework.material)) return;
+    const TypeLimits limits = limitsOf(AlloyType::Type5);
+    const auto ask = [&](const auto& declared, auto least, std::string_view what) {
+        if (!declared || *declared >= least) return;
+        std::string found =
+            std::string{what} + ": " + text(*declared) + " declared; type 5 asks " + text(least);
+        if (isBaseMetal(*framework.material))
+            findings.add(std::move(found));
+        else
+            findings.advise(std::move(found));
+    };
+    ask(framework.modulus, limits.modulus, "modulus");
+    ask(framework.proofStrength, limits.proofStrength, "0.2 % proof strength");
+    ask(framework.elongation, limits.elongation, "elongation");
 }
 
 void uncommonMaterialIsConfirmed(const Examination& examination, Findings& findings) {
@@ -217,6 +248,17 @@ constexpr Rule kRules[] = {
          "shall we take instead?",
      .source = "ISO 22674:2022, clause 5.2, hazardous elements; the limit of 0.02 % from memory",
      .check = hazardousElementsAreAbsent},
+    {.id = "alloy.type",
+     .severity = Severity::Conflict,
+     .requirement =
+         "An alloy for thin frameworks with clasps is of type 5 by ISO 22674 as far as its "
+         "maker declares it: modulus 150 GPa, proof strength 500 MPa, elongation 2 %.",
+     .question =
+         "As declared, this alloy is too weak or too soft for a thin framework with clasps. "
+         "Which alloy shall we take instead?",
+     .source = "ISO 22674, type 5 (values by Advances in Materials Science and Engineering 2018, "
+               "article 8213023, table 2); gold and titanium are type 4 and only noted",
+     .check = alloyIsOfTypeFive},
     {.id = "alloy.uncommon",
      .severity = Severity::Caution,
      .requirement = "A framework of titanium or of a polymer is less established: the prescriber "

@@ -22,11 +22,12 @@ bool isCarried(const Prescription& prescription, Tooth abutment) {
                                });
 }
 
-void restAtEnds(const Prescription& prescription, bool freeEnd, Findings& findings) {
+void restAtEnds(const Examination& examination, bool freeEnd, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
     if (!isMetal(prescription)) return;
-    for (const EdentulousArea& area : areasOf(prescription)) {
+    for (const EdentulousArea& area : examination.design.areas) {
         if (area.isFreeEnd() != freeEnd) continue;
-        for (const Tooth abutment : abutmentsOf(prescription, area))
+        for (const Tooth abutment : abutmentsOf(examination.design, area).teeth())
             if (!isCarried(prescription, abutment))
                 findings.add(abutment,
                              "no rest on " + findings.name(abutment) + ", beside the space of " +
@@ -38,11 +39,11 @@ void restAtEnds(const Prescription& prescription, bool freeEnd, Findings& findin
 }
 
 void boundedSaddlesAreCarried(const Examination& examination, Findings& findings) {
-    restAtEnds(examination.prescription, false, findings);
+    restAtEnds(examination, false, findings);
 }
 
 void freeEndAbutmentsCarryRests(const Examination& examination, Findings& findings) {
-    restAtEnds(examination.prescription, true, findings);
+    restAtEnds(examination, true, findings);
 }
 
 void restsAreEnough(const Examination& examination, Findings& findings) {
@@ -99,6 +100,16 @@ void resinCarriesNoRests(const Examination& examination, Findings& findings) {
     for (const Rest& rest : examination.prescription.rests)
         findings.add(rest.tooth, wordsOf(rest.kind) + " rest on " + findings.name(rest.tooth) +
                                      " in an all-resin denture");
+}
+
+void floorsHoldTheRest(const Examination& examination, Findings& findings) {
+    constexpr Millidegrees kRightAngle = 90'000_mdeg;
+    if (!isMetal(examination.prescription)) return;
+    for (const Rest& rest : examination.prescription.rests)
+        if (rest.floorAngle && *rest.floorAngle >= kRightAngle)
+            findings.add(rest.tooth, "floor of the rest on " + findings.name(rest.tooth) + ": " +
+                                         text(*rest.floorAngle) + " given; less than " +
+                                         text(kRightAngle) + " is asked");
 }
 
 constexpr Rule kRules[] = {
@@ -173,6 +184,13 @@ constexpr Rule kRules[] = {
                  "meant, or shall the rest be left out?",
      .source = source::kCommonPractice,
      .check = resinCarriesNoRests},
+    {.id = "rest.floor-angle",
+     .severity = Severity::Caution,
+     .requirement = "The floor of a rest and its minor connector meet at less than 90 degrees.",
+     .question = "At 90 degrees or more the rest slips and pushes the tooth. Can the floor of the "
+                 "seat be inclined towards the middle of the tooth?",
+     .source = "teaching notes on rest seats after McCracken, secondary source",
+     .check = floorsHoldTheRest},
 };
 
 }  // namespace

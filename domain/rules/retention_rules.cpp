@@ -20,21 +20,19 @@ bool isLattice(const Saddle& saddle) {
 }
 
 /// The check of one saddle of a metal framework.
-template <void (*check)(const Prescription&, const Saddle&, Findings&)>
+template <void (*check)(const Design&, const Saddle&, Findings&)>
 void eachSaddle(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
     if (!isMetal(prescription)) return;
-    for (const Saddle& saddle : prescription.saddles) check(prescription, saddle, findings);
+    for (const Saddle& saddle : prescription.saddles) check(examination.design, saddle, findings);
 }
 
-void retentionIsNamed(const Prescription& /*prescription*/, const Saddle& saddle,
-                      Findings& findings) {
+void retentionIsNamed(const Design& /*design*/, const Saddle& saddle, Findings& findings) {
     if (saddle.base != BaseKind::Metal && !saddle.retention)
         findings.add(named(findings, saddle) + ": how the resin is held is not said");
 }
 
-void metalBaseHasNoLattice(const Prescription& /*prescription*/, const Saddle& saddle,
-                           Findings& findings) {
+void metalBaseHasNoLattice(const Design& /*design*/, const Saddle& saddle, Findings& findings) {
     if (saddle.base == BaseKind::Metal && isLattice(saddle))
         findings.add(named(findings, saddle) + ": " + wordsOf(*saddle.retention) +
                      " on a metal base");
@@ -51,14 +49,12 @@ void resinNeedsNoFramework(const Examination& examination, Findings& findings) {
     }
 }
 
-void freeEndHasTissueStop(const Prescription& prescription, const Saddle& saddle,
-                          Findings& findings) {
-    if (isLattice(saddle) && saddle.tissueStop != true && isFreeEnd(prescription, saddle))
+void freeEndHasTissueStop(const Design& design, const Saddle& saddle, Findings& findings) {
+    if (isLattice(saddle) && saddle.tissueStop != true && isFreeEnd(design, saddle))
         findings.add(named(findings, saddle) + ": no tissue stop under its free end");
 }
 
-void finishLinesAreGiven(const Prescription& /*prescription*/, const Saddle& saddle,
-                         Findings& findings) {
+void finishLinesAreGiven(const Design& /*design*/, const Saddle& saddle, Findings& findings) {
     if (saddle.base == BaseKind::Metal) return;
     if (saddle.finishLines.external != true)
         findings.add(named(findings, saddle) + ": no external finish line");
@@ -66,8 +62,7 @@ void finishLinesAreGiven(const Prescription& /*prescription*/, const Saddle& sad
         findings.add(named(findings, saddle) + ": no internal finish line");
 }
 
-void finishLinesAreOffset(const Prescription& /*prescription*/, const Saddle& saddle,
-                          Findings& findings) {
+void finishLinesAreOffset(const Design& /*design*/, const Saddle& saddle, Findings& findings) {
     if (saddle.finishLines.offset == false)
         findings.add(named(findings, saddle) + ": the finish lines lie on top of each other");
 }

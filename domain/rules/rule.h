@@ -6,26 +6,22 @@
 #include <string_view>
 #include <vector>
 
+#include "domain/design/design.h"
+#include "domain/materials/shade_guide.h"
 #include "domain/prescription/prescription.h"
 #include "domain/rules/finding.h"
+#include "domain/rules/house_limits.h"
 
 namespace domain {
 
-/// What the laboratory itself decides where the sources disagree; the defaults are documented in
-/// each rule's source.
-struct HouseLimits {
-    Microns lingualBarSpace{8000_um};  ///< functional depth a lingual bar needs: 7 or 8 mm
-    Microns upperClearance{6000_um};   ///< connector border to gingival margin, upper
-    Microns lowerClearance{3000_um};   ///< the same, lower: 3 or 4 mm
-    Microns barClaspSulcus{5000_um};   ///< sulcus depth a bar clasp needs: 4-5 or 7 mm
-    Microns restThickness{1000_um};    ///< 1.0 or 1.5 mm
-};
-
-/// What a check looks at: the prescription, the day it is examined, and the laboratory's limits.
+/// What a check looks at: the prescription and what follows from it, the day it is examined, and
+/// what the laboratory itself decides and has.
 struct Examination {
     const Prescription& prescription;
+    const Design& design;
     Date today;
-    HouseLimits limits{};
+    const HouseLimits& limits;
+    std::span<const ShadeGuide> guides;
 };
 
 /// Collects what a check finds; the row it belongs to fills in the rest.
@@ -44,6 +40,11 @@ public:
     }
     void contradict(Tooth tooth, std::string found) {
         places_.push_back({tooth, std::move(found), Severity::Conflict});
+    }
+    /// For a row that refuses: this one of its findings leaves the choice to the prescriber.
+    void advise(std::string found) { places_.push_back({{}, std::move(found), Severity::Caution}); }
+    void advise(Tooth tooth, std::string found) {
+        places_.push_back({tooth, std::move(found), Severity::Caution});
     }
 
     struct Place {
@@ -74,6 +75,7 @@ std::span<const Rule> enclosureRules();
 std::span<const Rule> dentitionRules();
 std::span<const Rule> restRules();
 std::span<const Rule> claspRules();
+std::span<const Rule> claspArmRules();
 std::span<const Rule> indirectRules();
 std::span<const Rule> connectorRules();
 std::span<const Rule> surveyRules();
@@ -82,6 +84,9 @@ std::span<const Rule> materialRules();
 std::span<const Rule> appearanceRules();
 
 /// Every rule of every table, in that order.
-std::vector<const Rule*> allRules();
+std::span<const Rule* const> allRules();
+
+/// nullptr: there is none of that id.
+const Rule* ruleOf(std::string_view id);
 
 }  // namespace domain

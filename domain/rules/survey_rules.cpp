@@ -12,12 +12,12 @@ constexpr Millidegrees kSteepestTilt = Millidegrees::of(10'000);
 
 /// The abutments a clasped design is guided and held by: those with a clasp or a guide plate, and
 /// those beside a space. A rest far from any space needs no survey.
-ToothSet surveyedTeeth(const Prescription& prescription) {
+ToothSet surveyedTeeth(const Prescription& prescription, const Design& design) {
     ToothSet teeth;
     for (const Clasp& clasp : prescription.clasps) teeth.add(clasp.tooth);
     for (const GuidePlate& plate : prescription.guidePlates) teeth.add(plate.tooth);
-    for (const EdentulousArea& area : areasOf(prescription))
-        for (const Tooth tooth : abutmentsOf(prescription, area))
+    for (const EdentulousArea& area : design.areas)
+        for (const Tooth tooth : abutmentsOf(design, area).teeth())
             if (hasRest(prescription, tooth)) teeth.add(tooth);
     return teeth;
 }
@@ -37,7 +37,7 @@ bool undercutsAreMeasured(const Prescription& prescription, const AbutmentSurvey
 void abutmentsAreSurveyed(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
     if (!isMetal(prescription) || prescription.clasps.empty()) return;
-    for (const Tooth tooth : surveyedTeeth(prescription).teeth()) {
+    for (const Tooth tooth : surveyedTeeth(prescription, examination.design).teeth()) {
         const AbutmentSurvey* surveyed = surveyOf(prescription, tooth);
         if (!surveyed) {
             findings.add(tooth, "no survey of " + findings.name(tooth));
@@ -73,6 +73,22 @@ void guidePlanesAreSaid(const Examination& examination, Findings& findings) {
                                           ": not said whether its guide plane is prepared");
 }
 
+void surveyAgreesWithItself(const Examination& examination, Findings& findings) {
+    const auto& abutments = examination.prescription.survey.abutments;
+    for (auto one = abutments.begin(); one != abutments.end(); ++one) {
+        if (std::ranges::count(abutments.begin(), one, one->tooth, &AbutmentSurvey::tooth) > 0)
+            findings.add(one->tooth, findings.name(one->tooth) + " is surveyed twice");
+        const auto& undercuts = one->undercuts;
+        for (auto place = undercuts.begin(); place != undercuts.end(); ++place)
+            if (std::ranges::count(undercuts.begin(), place, place->place, &Undercut::place) > 0)
+                findings.add(one->tooth, "two undercuts " + wordsOf(place->place) + " on " +
+                                             findings.name(one->tooth));
+    }
+    const auto& path = examination.prescription.survey.path;
+    if (path && (path->tilt > 0_mdeg) != (path->towards != TiltDirection::None))
+        findings.add("tilted by " + text(path->tilt) + ", towards: " + wordsOf(path->towards));
+}
+
 struct Heights {
     Microns least;
     Microns most;
@@ -85,7 +101,7 @@ void guidePlaneHeightsSuit(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
     if (!isMetal(prescription)) return;
     for (const GuidePlate& plate : prescription.guidePlates) {
-        const bool freeEnd = isBesideFreeEnd(prescription, plate.tooth);
+        const bool freeEnd = isBesideFreeEnd(examination.design, plate.tooth);
         const Heights usual = freeEnd ? kBesideFreeEnd : kBounded;
         if (plate.planeHeight &&
             (*plate.planeHeight < usual.least || *plate.planeHeight > usual.most))
@@ -113,6 +129,13 @@ constexpr Rule kRules[] = {
          "far? Is the cast tripod-marked?",
      .source = source::kCommonPractice,
      .check = pathIsRecorded},
+    {.id = "survey.consistent",
+     .severity = Severity::Conflict,
+     .requirement = "The survey does not contradict itself: each abutment and each place is "
+                    "measured once, and a tilt has a direction.",
+     .question = "The survey says two different things. Which holds?",
+     .source = "by definition of surveying, Glossary of Prosthodontic Terms",
+     .check = surveyAgreesWithItself},
     {.id = "survey.tilt",
      .severity = Severity::Caution,
      .requirement = "The cast is tilted by not more than 10 degrees.",

@@ -70,6 +70,13 @@ private:
         if (!read) refuse(node, path, kExpected);
         date = *read;
     }
+    void value(const JsonNode& node, const std::string& path, LabColour& colour) const {
+        static const std::string kExpected =
+            "L*, a* and b* with one space between, as \"" + std::string{kLabExample} + '"';
+        const auto read = LabColour::parse(words(node, path, kExpected));
+        if (!read) refuse(node, path, kExpected);
+        colour = *read;
+    }
     template <CodedEnum E>
     void value(const JsonNode& node, const std::string& path, E& coded) const {
         const std::string expected = "one of: " + allWords<E>();

@@ -69,6 +69,17 @@ template <>
 struct Schema<Date> {
     static Json make() { return {{"type", "string"}, {"format", "date"}}; }
 };
+template <>
+struct Schema<LabColour> {
+    static Json make() {
+        constexpr const char* kDecimal = "-?[0-9]+(\\.[0-9]{1,2})?";
+        return {
+            {"type", "string"},
+            {"pattern", std::string{"^[0-9]+(\\.[0-9]{1,2})? "} + kDecimal + ' ' + kDecimal + '$'},
+            {"description", "L*, a* and b*"},
+            {"examples", {std::string{kLabExample}}}};
+    }
+};
 template <CodedEnum E>
 struct Schema<E> {
     static Json make() {

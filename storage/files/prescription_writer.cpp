@@ -39,6 +39,7 @@ private:
     Json json(bool truth) const { return truth; }
     Json json(Tooth tooth) const { return nameOf(tooth, notation_); }
     Json json(Date date) const { return date.text(); }
+    Json json(LabColour colour) const { return colour.text(); }
     template <CodedEnum E>
     Json json(E value) const {
         return std::string{codeOf(value)};

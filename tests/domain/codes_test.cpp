@@ -3,6 +3,7 @@
 #include <set>
 
 #include "domain/design/kennedy.h"
+#include "domain/materials/alloy_data.h"
 #include "domain/production/decide.h"
 
 namespace {
@@ -20,13 +21,12 @@ constexpr bool isNamed() {
 template <typename E>
 class EnumCodes : public testing::Test {};
 
-using CodedEnums =
-    testing::Types<Arch, Surface, Notation, ToothState, RestKind, ClaspKind, ArmMaterial,
-                   UndercutPlace, ReciprocalKind, ConnectorKind, ResinRetention, BaseKind,
-                   FrameworkMaterial, FrameworkMaking, BaseResin, ToothMaterial, OcclusalScheme,
-                   JawRelation, TiltDirection, EnclosureKind, Sensitivity, SignatureKind, Appliance,
-                   Support, KennedyClass, Severity, Stage, StageKind, StageStatus, Route,
-                   FlagReason, EventKind, OrderStatus, WaitsFor>;
+using CodedEnums = testing::Types<
+    Arch, Surface, Notation, ToothState, RestKind, ClaspKind, ArmMaterial, UndercutPlace,
+    ReciprocalKind, ArmSection, RemakeReason, AlloyType, ConnectorKind, ResinRetention, BaseKind,
+    FrameworkMaterial, FrameworkMaking, BaseResin, ToothMaterial, OcclusalScheme, JawRelation,
+    TiltDirection, EnclosureKind, Sensitivity, SignatureKind, Appliance, Support, KennedyClass,
+    Severity, Stage, StageKind, StageStatus, Route, FlagReason, EventKind, OrderStatus, WaitsFor>;
 TYPED_TEST_SUITE(EnumCodes, CodedEnums);
 
 TYPED_TEST(EnumCodes, AreCompleteAndReversible) {

@@ -23,6 +23,15 @@ void makeRepair(P& p) {
     p.clasps.clear();
 }
 
+/// A repair of a denture that came.
+P aRepair() {
+    P p;
+    makeRepair(p);
+    p.enclosures.push_back({.kind = EnclosureKind::PresentDenture,
+                            .disinfection = Disinfection{"sodium hypochlorite 0.5 %", 10_min}});
+    return p;
+}
+
 // The items: Montana Code 37-4-501, Maine Title 32 section 1090, Florida 64B5-17.006, South
 // Carolina R.39-8, Regulation (EU) 2017/745 Annex XIII section 1.
 constexpr RuleCase kCases[] = {
@@ -127,6 +136,31 @@ constexpr RuleCase kCases[] = {
     {"enclosure.digest", "a digest in capitals", upperClassIV,
      [](P& p) { p.enclosures.front().sha256 = std::string(64, 'A'); },
      [](P& p) { p.enclosures.back().sha256 = {}; }},  // the photograph
+    // Ten working days for a framework by default: from Wednesday 2026-11-25 to Wednesday 12-09.
+    {"admin.date-achievable", "nine working days for a framework", upperClassIIIMod1,
+     [](P& p) { p.needed = day("2026-12-08"); }, [](P& p) { p.needed = day("2026-12-09"); }},
+    {"admin.date-achievable", "a weekend between", interimUpper,
+     [](P& p) { p.needed = day("2026-12-01"); }, [](P& p) { p.needed = day("2026-12-02"); }},
+    {"admin.date-achievable", "two days do for a repair but not for an interim denture", aRepair,
+     [](P& p) {
+         p.needed = day("2026-11-27");
+         p.appliance = Appliance::InterimResin;
+     },
+     [](P& p) { p.needed = day("2026-11-26"); }},
+    {"admin.date-achievable", "nothing to add where the day is past", upperClassIIIMod1,
+     [](P& p) { p.needed = day("2026-11-26"); }, [](P& p) { p.needed = day("2026-11-25"); }},
+    {"remake.reason", "made again, and not said why", upperClassIIIMod1,
+     [](P& p) { p.remake = Remake{}; }, [](P& p) { p.remake = Remake{RemakeReason::DoesNotFit}; }},
+    {"enclosure.present-denture", "a repair of a denture that did not come", aRepair,
+     [](P& p) { removeKind(p, EnclosureKind::PresentDenture); },
+     [](P& p) {
+         p = interimUpper();
+         removeKind(p, EnclosureKind::PresentDenture);
+     }},
+    // Oklahoma Statutes 59-328.36a.
+    {"enclosure.identified", "a cast of another prescription", upperClassIIIMod1,
+     [](P& p) { p.enclosures.front().identified = false; },
+     [](P& p) { p.enclosures.front().identified = true; }},
 };
 
 }  // namespace

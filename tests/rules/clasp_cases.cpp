@@ -213,6 +213,88 @@ constexpr RuleCase kCases[] = {
          on(35_fdi, p.clasps).material = {};
      },
      [](P& p) { p = lowerClassIIMod1(); }},
+    // An addition of a clasp is a clasp as well.
+    {"clasp.undercut-given", "an added clasp without undercut", interimUpper,
+     [](P& p) {
+         p.appliance = Appliance::Addition;
+         p.clasps.front().undercut = {};
+     },
+     [](P& p) { p.clasps.front().undercut = {}; }},
+    {"clasp.reciprocation", "an added clasp that nothing opposes", interimUpper,
+     [](P& p) {
+         p.appliance = Appliance::Addition;
+         p.clasps.front().reciprocation = {};
+     },
+     [](P& p) { p.appliance = Appliance::Addition; }},
+    // Cast cobalt-chromium 14 mm in one school, 15 mm in another; wrought wire 7 or 8 mm.
+    {"clasp.arm-length", "a cast arm of 13.9 mm", upperClassIIIMod1,
+     [](P& p) { on(16_fdi, p.clasps).arm.length = 13'900_um; },
+     [](P& p) { on(16_fdi, p.clasps).arm.length = 14'000_um; }},
+    {"clasp.arm-length", "a wrought arm of 6.9 mm", lowerClassIIMod1,
+     [](P& p) { on(34_fdi, p.clasps).arm.length = 6900_um; },
+     [](P& p) { on(34_fdi, p.clasps).arm.length = 7000_um; }},
+    {"clasp.arm-length", "a cast arm shorter than one from the gingiva may be", upperClassIIIMod1,
+     [](P& p) { on(16_fdi, p.clasps).arm.length = 10'000_um; },
+     [](P& p) { on(13_fdi, p.clasps).arm.length = 10'000_um; }},
+    {"clasp.arm-length", "a cast arm shorter than one of gold may be", upperClassIIIMod1,
+     [](P& p) { on(16_fdi, p.clasps).arm.length = 10'000_um; },
+     [](P& p) {
+         on(16_fdi, p.clasps).arm.length = 10'000_um;
+         on(16_fdi, p.clasps).material = ArmMaterial::CastGold;
+     }},
+    // Round, 1.2 mm wide and 10 mm long, pushed 0.25 mm aside: 990 MPa at the root if straight,
+    // beyond 662 MPa (beam theory; data sheet of a generic alloy).
+    {"clasp.elastic-limit", "a thick short arm", upperClassIIIMod1,
+     [](P& p) {
+         on(16_fdi, p.clasps).arm = {.section = ArmSection::Round,
+                                     .width = 1200_um,
+                                     .tip = 1'000'000_ppm,
+                                     .length = 10'000_um};
+     },
+     [](P& p) {
+         on(16_fdi, p.clasps).arm = {.section = ArmSection::Round,
+                                     .width = 800_um,
+                                     .tip = 800'000_ppm,
+                                     .length = 15'000_um};
+     }},
+    {"clasp.elastic-limit", "a thick short bar, and one whose length is derived", upperClassIIIMod1,
+     [](P& p) {
+         on(13_fdi, p.clasps).arm = {.section = ArmSection::Round,
+                                     .width = 1200_um,
+                                     .tip = 1'000'000_ppm,
+                                     .length = 10'000_um};
+     },
+     [](P& p) { on(13_fdi, p.clasps).arm.width = 3900_um; }},
+    // Settings: 1.2 N to 16.3 N by default.
+    {"clasp.force", "an arm like a hair", upperClassIIIMod1,
+     [](P& p) {
+         on(16_fdi, p.clasps).arm = {.section = ArmSection::HalfRound,
+                                     .width = 800_um,
+                                     .tip = 500'000_ppm,
+                                     .length = 15'000_um};
+     },
+     [](P& p) { on(16_fdi, p.clasps).arm.length = 14'000_um; }},
+    {"clasp.force", "an arm like a bolt", upperClassIIIMod1,
+     [](P& p) {
+         on(16_fdi, p.clasps).arm = {.section = ArmSection::Round,
+                                     .width = 3000_um,
+                                     .tip = 1'000'000_ppm,
+                                     .length = 8000_um};
+     },
+     [](P& p) { on(16_fdi, p.clasps).undercut = {}; }},
+    // At most 1 mm (after McCracken, secondary source).
+    {"clasp.bar-tissue-undercut", "tissue undercut by 1.1 mm", lowerClassI,
+     [](P& p) { on(44_fdi, p.survey.abutments).tissueUndercut = 1001_um; },
+     [](P& p) { on(44_fdi, p.survey.abutments).tissueUndercut = 1000_um; }},
+    {"clasp.bar-tissue-undercut", "a high frenum", lowerClassI,
+     [](P& p) { on(44_fdi, p.survey.abutments).highFrenum = true; },
+     [](P& p) { on(44_fdi, p.survey.abutments).highFrenum = false; }},
+    {"clasp.bar-tissue-undercut", "a high frenum before a bar, and before an arm from above",
+     lowerClassI, [](P& p) { on(34_fdi, p.survey.abutments).highFrenum = true; },
+     [](P& p) {
+         on(34_fdi, p.survey.abutments).highFrenum = true;
+         on(34_fdi, p.clasps).kind = ClaspKind::Rpa;
+     }},
 };
 
 }  // namespace

@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <iterator>
 
-#include "domain/design/fulcrum.h"
 #include "tests/rules/rule_cases.h"
 #include "tests/support/designs.h"
 
@@ -111,6 +110,8 @@ TEST(Examination, TellsAMissingAnswerFromAnImpossibleOne) {
 TEST(LingualSpace, OfTheMeanMouthIsRefusedAtEightAndPassesAtSevenMillimetres) {
     Prescription prescription = support::lowerClassI();
     prescription.survey.lingualDepth = 7440_um;
+    prescription.majorConnector->width = 4000_um;
+    prescription.majorConnector->gingivalClearance = 3000_um;
     const auto refused = examined(prescription, {.lingualBarSpace = 8000_um});
     ASSERT_THAT(idsOf(refused), UnorderedElementsAre("connector.lingual-space"));
     EXPECT_THAT(refused.front().found, HasSubstr("7.44 mm given; this laboratory asks 8 mm"));
@@ -131,6 +132,7 @@ TEST(BarClaspSulcus, PassesByOneSchoolAndIsRefusedByTheOther) {
 TEST(Repair, NeedsNoDesign) {
     Prescription prescription = support::interimUpper();
     prescription.appliance = Appliance::Repair;
+    prescription.enclosures.front().kind = EnclosureKind::PresentDenture;
     prescription.saddles.clear();
     prescription.clasps.clear();
     prescription.shades.clear();
@@ -144,6 +146,7 @@ TEST(Repair, NeedsNoDesign) {
 TEST(Reline, NeedsTheBaseResinAndNoDesign) {
     Prescription prescription = support::interimUpper();
     prescription.appliance = Appliance::Reline;
+    prescription.enclosures.front().kind = EnclosureKind::PresentDenture;
     prescription.saddles.clear();
     prescription.clasps.clear();
     prescription.shades.clear();
@@ -157,43 +160,6 @@ TEST(UnsaidAppliance, IsTakenForAFrameworkWhereOneIsDescribed) {
     prescription.survey.path = {};
     EXPECT_THAT(idsOf(examined(prescription)),
                 UnorderedElementsAre("admin.description", "survey.path"));
-}
-
-// Class II mod 1, fulcrum through the distal rest of the left second premolar and that of the right
-// second molar: the best indirect retainer is a mesial rest on the right first premolar (published
-// worked example of a teaching set; secondary source).
-TEST(FulcrumLine, OfThePublishedExampleHasTheFirstPremolarAcrossIt) {
-    Prescription prescription;
-    prescription.arch = Arch::Lower;
-    prescription.saddles = {
-        {.teeth = {36_fdi, 37_fdi},
-         .base = {},
-         .retention = {},
-         .finishLines = {},
-         .tissueStop = {}},
-        {.teeth = {46_fdi}, .base = {}, .retention = {}, .finishLines = {}, .tissueStop = {}}};
-    for (const Tooth tooth : {36_fdi, 37_fdi, 46_fdi})
-        prescription.dentition.set(tooth, ToothState::Missing);
-    for (const Tooth tooth : {47_fdi, 35_fdi})
-        prescription.rests.push_back({.tooth = tooth,
-                                      .kind = RestKind::Occlusal,
-                                      .side = Surface::Distal,
-                                      .seatPrepared = {},
-                                      .seatDepth = {},
-                                      .clearance = {}});
-    const auto fulcrum = fulcrumOf(prescription);
-    ASSERT_TRUE(fulcrum);
-    EXPECT_TRUE(fulcrum->isAcross(arcPlace(44_fdi, Surface::Mesial)));
-    EXPECT_FALSE(fulcrum->isAcross(arcPlace(47_fdi, Surface::Distal)));
-    EXPECT_FALSE(fulcrum->isAcross(arcPlace(36_fdi, Surface::Mesial)));
-}
-
-// University of Oklahoma, review question 1: always in Class I and II, never in Class III.
-TEST(FulcrumLine, ExistsInClassIAndIIAndNeverInClassIII) {
-    EXPECT_TRUE(fulcrumOf(support::lowerClassI()));
-    EXPECT_TRUE(fulcrumOf(support::upperClassIIMod1()));
-    EXPECT_FALSE(fulcrumOf(support::upperClassIIIMod1()));
-    EXPECT_FALSE(fulcrumOf(support::lowerClassIIIMod1()));
 }
 
 }  // namespace

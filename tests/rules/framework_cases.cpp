@@ -30,7 +30,17 @@ constexpr RuleCase kCases[] = {
     // second molar) puts it on the right first premolar, mesially.
     {"indirect.position", "on the fulcrum line itself", lowerClassIIMod1,
      [](P& p) { p.indirectRetainers = {{47_fdi}}; },
-     [](P& p) { p.indirectRetainers = {{45_fdi}}; }},
+     [](P& p) {
+         p.indirectRetainers = {{45_fdi}, {44_fdi}};
+     }},
+    // At right angles to the line and as far away as practicable (after McCracken).
+    {"indirect.position", "a seat much farther away is offered", lowerClassIIMod1,
+     [](P& p) { p.indirectRetainers = {{45_fdi}}; },
+     [](P& p) {
+         p.indirectRetainers = {{45_fdi}};
+         for (const Tooth tooth : {44_fdi, 43_fdi, 33_fdi})
+             p.dentition.set(tooth, ToothState::NotReplaced);
+     }},
     {"indirect.position", "in front of the line in Class IV", upperClassIV,
      [](P& p) { p.indirectRetainers = {{13_fdi}}; },
      [](P& p) { p.indirectRetainers = {{16_fdi}}; }},
@@ -206,6 +216,114 @@ constexpr RuleCase kCases[] = {
     {"guide.height", "3 mm beside a free end", lowerClassI,
      [](P& p) { on(34_fdi, p.guidePlates).planeHeight = 3000_um; },
      [](P& p) { on(34_fdi, p.guidePlates).planeHeight = 1500_um; }},
+    {"connector.reaches", "a strap that does not come to a front saddle", upperClassIIIMod1,
+     [](P& p) {
+         p.saddles.push_back({.teeth = {12_fdi}});
+         p.dentition.set(12_fdi, ToothState::Missing);
+     },
+     [](P& p) {
+         p.saddles.push_back({.teeth = {12_fdi}});
+         p.dentition.set(12_fdi, ToothState::Missing);
+         p.majorConnector->kind = ConnectorKind::Horseshoe;
+     }},
+    {"connector.reaches", "a bar that does not come to a canine's saddle", upperClassIIIMod1,
+     [](P& p) {
+         p.majorConnector->kind = ConnectorKind::PalatalBar;
+         p.saddles = {{.teeth = {13_fdi}}};
+     },
+     [](P& p) {
+         p.majorConnector->kind = ConnectorKind::PalatalBar;
+         p.saddles = {{.teeth = {13_fdi, 14_fdi}}};
+     }},
+    {"connector.reaches", "no minor connector on one side", upperClassIIIMod1,
+     [](P& p) {
+         for (const Tooth tooth : {13_fdi, 16_fdi}) remove(tooth, p.minorConnectors);
+     },
+     [](P& p) { remove(16_fdi, p.minorConnectors); }},
+    {"connector.reaches", "no minor connector on the left", upperClassIIIMod1,
+     [](P& p) {
+         for (const Tooth tooth : {23_fdi, 27_fdi}) remove(tooth, p.minorConnectors);
+     },
+     [](P& p) { p.minorConnectors.clear(); }},
+    {"connector.lies-on-teeth", "a cingulum bar over a space", lowerClassIIMod1,
+     [](P& p) {
+         p.majorConnector->kind = ConnectorKind::CingulumBar;
+         p.saddles.push_back({.teeth = {41_fdi}});
+     },
+     [](P& p) { p.majorConnector->kind = ConnectorKind::CingulumBar; }},
+    {"connector.lies-on-teeth", "a double lingual bar over a space", lowerClassIIMod1,
+     [](P& p) {
+         p.majorConnector->kind = ConnectorKind::DoubleLingualBar;
+         p.saddles.push_back({.teeth = {41_fdi}});
+     },
+     [](P& p) { p.saddles.push_back({.teeth = {41_fdi}}); }},
+    // At least 4 mm (after McCracken).
+    {"connector.bar-height", "3.9 mm", lowerClassI, [](P& p) { p.majorConnector->width = 3900_um; },
+     [](P& p) { p.majorConnector->width = 4000_um; }},
+    {"connector.bar-height", "a bar of 3 mm where a plate may be", lowerClassI,
+     [](P& p) { p.majorConnector->width = 3000_um; },
+     [](P& p) {
+         p.majorConnector->width = 3000_um;
+         p.majorConnector->kind = ConnectorKind::CingulumBar;
+     }},
+    {"connector.bar-fits", "4 mm of distance and 5.1 mm of bar in 9 mm", lowerClassI,
+     [](P& p) { p.majorConnector->width = 5001_um; },
+     [](P& p) { p.majorConnector->width = 5000_um; }},
+    {"connector.bar-fits", "a bar in 8 mm, and a plate", lowerClassI,
+     [](P& p) { p.survey.lingualDepth = 8000_um; },
+     [](P& p) {
+         p.survey.lingualDepth = 8000_um;
+         p.majorConnector->kind = ConnectorKind::LingualPlate;
+     }},
+    {"connector.bar-fits", "a bar in 8 mm, and one of no height said", lowerClassI,
+     [](P& p) { p.survey.lingualDepth = 8000_um; },
+     [](P& p) {
+         p.survey.lingualDepth = 8000_um;
+         p.majorConnector->width = {};
+     }},
+    {"connector.bar-fits", "a bar in 8 mm, and one of no distance said", lowerClassI,
+     [](P& p) { p.survey.lingualDepth = 8000_um; },
+     [](P& p) {
+         p.survey.lingualDepth = 8000_um;
+         p.majorConnector->gingivalClearance = {};
+     }},
+    // At least 5 mm apart (after McCracken): a lower first premolar is 7 mm wide.
+    {"minor.spacing", "3.5 mm apart", lowerClassI,
+     [](P& p) {
+         on(44_fdi, p.minorConnectors).side = Surface::Mesial;
+         on(43_fdi, p.minorConnectors).side = {};
+     },
+     [](P& p) {
+         on(44_fdi, p.minorConnectors).side = Surface::Mesial;
+         on(43_fdi, p.minorConnectors).side = Surface::Distal;
+     }},
+    {"minor.spacing", "3.5 mm apart on the left", lowerClassI,
+     [](P& p) { on(34_fdi, p.minorConnectors).side = Surface::Mesial; },
+     [](P& p) { on(34_fdi, p.minorConnectors).side = Surface::Distal; }},
+    // By definition a place is measured once.
+    {"survey.consistent", "a tooth surveyed twice", upperClassIIIMod1,
+     [](P& p) { p.survey.abutments.push_back(p.survey.abutments.front()); },
+     [](P& p) { p.survey.abutments.push_back({.tooth = 11_fdi}); }},
+    {"survey.consistent", "one place measured twice", upperClassIIIMod1,
+     [](P& p) {
+         auto& undercuts = on(16_fdi, p.survey.abutments).undercuts;
+         undercuts.push_back({undercuts.front().place, 500_um});
+     },
+     [](P& p) {
+         on(16_fdi, p.survey.abutments).undercuts.push_back({UndercutPlace::MidLingual, 500_um});
+     }},
+    {"survey.consistent", "a tilt that goes nowhere", upperClassIIIMod1,
+     [](P& p) {
+         p.survey.path = InsertionPath{4000_mdeg, TiltDirection::None};
+     },
+     [](P& p) {
+         p.survey.path = InsertionPath{4000_mdeg, TiltDirection::Left};
+     }},
+    {"survey.consistent", "a direction without a tilt", upperClassIIIMod1,
+     [](P& p) {
+         p.survey.path = InsertionPath{0_mdeg, TiltDirection::Left};
+     },
+     [](P& p) { p.survey.path = {}; }},
 };
 
 }  // namespace

@@ -205,6 +205,68 @@ constexpr RuleCase kCases[] = {
     // South Carolina R.39-8(A)(4).
     {"occlusion.scheme", "no contacts", upperClassIIIMod1, [](P& p) { p.occlusion.scheme = {}; },
      [](P& p) { p.occlusion.scheme = OcclusalScheme::BilateralBalanced; }},
+    // ISO 22674 type 5: 150 GPa, 500 MPa, 2 %.
+    {"alloy.type", "a modulus of 149 GPa", upperClassIIIMod1,
+     [](P& p) { p.framework.modulus = 149_GPa; }, [](P& p) { p.framework.modulus = 150_GPa; }},
+    {"alloy.type", "a proof strength of 499 MPa", upperClassIIIMod1,
+     [](P& p) { p.framework.proofStrength = 499_MPa; },
+     [](P& p) { p.framework.proofStrength = 500_MPa; }},
+    {"alloy.type", "an elongation of 1.9 %", upperClassIIIMod1,
+     [](P& p) { p.framework.elongation = 19'000_ppm; },
+     [](P& p) { p.framework.elongation = 20'000_ppm; }},
+    {"alloy.type", "titanium is noted and a polymer is no alloy", upperClassIIIMod1,
+     [](P& p) {
+         p.framework.material = FrameworkMaterial::Titanium;
+         p.framework.modulus = 110_GPa;
+     },
+     [](P& p) {
+         p.framework.material = FrameworkMaterial::Acetal;
+         p.framework.modulus = 3_GPa;
+     }},
+    {"alloy.type", "nickel-chromium, and polyetheretherketone", upperClassIIIMod1,
+     [](P& p) {
+         p.framework.material = FrameworkMaterial::NickelChromium;
+         p.framework.modulus = 140_GPa;
+     },
+     [](P& p) {
+         p.framework.material = FrameworkMaterial::Polyetheretherketone;
+         p.framework.modulus = 4_GPa;
+     }},
+    {"alloy.type", "a framework, and an interim denture that has none", upperClassIIIMod1,
+     [](P& p) { p.framework.modulus = 100_GPa; },
+     [](P& p) {
+         p.framework.modulus = 100_GPa;
+         p.appliance = Appliance::InterimResin;
+     }},
+    {"shade.tab-known", "a tab the guide has not", upperClassIIIMod1,
+     [](P& p) { p.shades.front().tab = "A9"; }, [](P& p) { p.shades.front().tab = "a3.5"; }},
+    {"shade.tab-known", "a guide the laboratory has not", upperClassIIIMod1,
+     [](P& p) { p.shades.front().guide = "the old one"; },
+     [](P& p) { p.shades.front().guide = ""; }},
+    {"shade.tab-known", "a tab the guide has not, and none", upperClassIIIMod1,
+     [](P& p) { p.shades.front().tab = "3A"; }, [](P& p) { p.shades.front().tab = " "; }},
+    // Half accept 1.8 (Paravina et al. 2015); A2 and B2 differ by 1.88, C2 and C3 by 1.71.
+    {"shade.match", "A2 for a tooth like B2", upperClassIIIMod1,
+     [](P& p) {
+         p.shades.front().tab = "A2";
+         p.shades.front().measured = LabColour::parse("76.66 -1.62 16.62");
+     },
+     [](P& p) {
+         p.shades.front().tab = "C2";
+         p.shades.front().measured = LabColour::parse("68.83 -0.01 16.68");
+     }},
+    {"shade.match", "a tooth no tab comes near, and a tab that is not known", upperClassIIIMod1,
+     [](P& p) { p.shades.front().measured = LabColour::parse("10 90 -90"); },
+     [](P& p) {
+         p.shades.front().measured = LabColour::parse("10 90 -90");
+         p.shades.front().tab = "A9";
+     }},
+    {"shade.match", "a tooth no tab comes near, and a guide that is not known", upperClassIIIMod1,
+     [](P& p) { p.shades.front().measured = LabColour::parse("60 0 10"); },
+     [](P& p) {
+         p.shades.front().measured = LabColour::parse("60 0 10");
+         p.shades.front().guide = "the old one";
+     }},
 };
 
 }  // namespace

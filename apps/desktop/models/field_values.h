@@ -8,6 +8,7 @@
 
 #include "apps/desktop/models/form_field.h"
 #include "domain/base/date.h"
+#include "domain/base/lab_colour.h"
 #include "domain/base/quantity.h"
 
 namespace models {
@@ -122,6 +123,19 @@ struct Value<domain::Date> {
     static std::string shown(domain::Date date, Writing) { return date.text(); }
     static std::optional<domain::Date> read(const std::string& text, Writing) {
         return domain::Date::parse(text);
+    }
+};
+
+template <>
+struct Value<domain::LabColour> {
+    static constexpr FieldKind kKind = FieldKind::Text;
+    static std::vector<std::string> allowed() { return {}; }
+    static std::string expected(Writing) {
+        return "L*, a* and b* with one space between, as " + std::string{domain::kLabExample};
+    }
+    static std::string shown(domain::LabColour colour, Writing) { return colour.text(); }
+    static std::optional<domain::LabColour> read(const std::string& text, Writing) {
+        return domain::LabColour::parse(text);
     }
 };
 

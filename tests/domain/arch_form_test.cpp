@@ -16,17 +16,17 @@ constexpr Arch kArches[] = {Arch::Upper, Arch::Lower};
 // ends at half its width on both sides.
 TEST(TheArchCurve, ReachesItsDepthAtTheMidlineAndZeroAtItsEnds) {
     for (const Arch arch : kArches) {
-        const auto [width, depth] = archExtent(arch);
-        EXPECT_NEAR(archCurve(arch, 0), depth, 0.01);
-        EXPECT_NEAR(archCurve(arch, width / 2), 0, 1e-9);
-        EXPECT_NEAR(archCurve(arch, -width / 2), 0, 1e-9);
+        const auto [width, depth] = meanExtent(arch);
+        EXPECT_NEAR(ArchForm::mean(arch).curve(0), depth, 0.01);
+        EXPECT_NEAR(ArchForm::mean(arch).curve(width / 2), 0, 1e-9);
+        EXPECT_NEAR(ArchForm::mean(arch).curve(-width / 2), 0, 1e-9);
     }
 }
 
 // The published formula, worked by hand at a quarter of the width: 3.0314 * 44 * (0.75 * 0.25)^0.8.
 TEST(TheArchCurve, FollowsThePublishedFormulaBetween) {
-    EXPECT_NEAR(archCurve(Arch::Upper, 14.5), 3.0314 * 44 * std::pow(0.1875, 0.8), 1e-9);
-    EXPECT_NEAR(archCurve(Arch::Upper, 14.5), 34.954, 0.001);
+    EXPECT_NEAR(ArchForm::mean(Arch::Upper).curve(14.5), 3.0314 * 44 * std::pow(0.1875, 0.8), 1e-9);
+    EXPECT_NEAR(ArchForm::mean(Arch::Upper).curve(14.5), 34.954, 0.001);
 }
 
 // The sums of Wheeler's table of crowns to the second molars (from memory), and the curve as long.
@@ -38,15 +38,15 @@ TEST(TheArchCurve, IsAsLongAsTheCrownsThatStandOnIt) {
                 static_cast<double>(crownSize(Tooth::at(arch, position)).mesiodistal.count()) /
                 1000;
         EXPECT_NEAR(crowns, sum, 1e-9);
-        EXPECT_NEAR(2 * archHalfLength(arch), sum, 1.0);
+        EXPECT_NEAR(2 * ArchForm::mean(arch).halfLength(), sum, 1.0);
     }
 }
 
 TEST(TheTeethOnTheArch, StandSymmetrically) {
     for (const Arch arch : kArches)
         for (int position = 0; position < 8; ++position) {
-            const ToothPlace right = toothPlace(Tooth::at(arch, position));
-            const ToothPlace left = toothPlace(Tooth::at(arch, 15 - position));
+            const ToothPlace right = ArchForm::mean(arch).place(Tooth::at(arch, position));
+            const ToothPlace left = ArchForm::mean(arch).place(Tooth::at(arch, 15 - position));
             EXPECT_NEAR(right.centre.x, -left.centre.x, 1e-9);
             EXPECT_NEAR(right.centre.y, left.centre.y, 1e-9);
             EXPECT_NEAR(right.outward.x, -left.outward.x, 1e-9);
@@ -56,17 +56,17 @@ TEST(TheTeethOnTheArch, StandSymmetrically) {
 
 TEST(TheTeethOnTheArch, TouchOneAnotherFromTheMidlineOutwards) {
     for (const Arch arch : kArches) {
-        EXPECT_NEAR(toothPlace(Tooth::at(arch, 7)).to, 0, 1e-9);
+        EXPECT_NEAR(ArchForm::mean(arch).place(Tooth::at(arch, 7)).to, 0, 1e-9);
         for (int position = 0; position < 15; ++position)
-            EXPECT_NEAR(toothPlace(Tooth::at(arch, position)).to,
-                        toothPlace(Tooth::at(arch, position + 1)).from, 1e-9);
+            EXPECT_NEAR(ArchForm::mean(arch).place(Tooth::at(arch, position)).to,
+                        ArchForm::mean(arch).place(Tooth::at(arch, position + 1)).from, 1e-9);
     }
 }
 
 TEST(TheTeethOnTheArch, LookOutwardsAtRightAnglesToTheArch) {
     for (const Arch arch : kArches)
         for (int position = 0; position < kTeethInArch; ++position) {
-            const ToothPlace place = toothPlace(Tooth::at(arch, position));
+            const ToothPlace place = ArchForm::mean(arch).place(Tooth::at(arch, position));
             EXPECT_NEAR(std::hypot(place.outward.x, place.outward.y), 1, 1e-9);
             EXPECT_NEAR(place.outward.x * place.mesial.x + place.outward.y * place.mesial.y, 0,
                         1e-9);
@@ -77,11 +77,11 @@ TEST(TheTeethOnTheArch, LookOutwardsAtRightAnglesToTheArch) {
 
 TEST(TheTeethOnTheArch, CarryTheThirdMolarsOnBehindTheSecond) {
     for (const Arch arch : kArches) {
-        const ToothPlace second = toothPlace(Tooth::at(arch, 1));
-        const ToothPlace third = toothPlace(Tooth::at(arch, 0));
+        const ToothPlace second = ArchForm::mean(arch).place(Tooth::at(arch, 1));
+        const ToothPlace third = ArchForm::mean(arch).place(Tooth::at(arch, 0));
         EXPECT_LT(third.centre.y, second.centre.y);
         EXPECT_LT(third.centre.y, 0);
-        EXPECT_NEAR(third.centre.x, -archExtent(arch).width / 2, 0.01);
+        EXPECT_NEAR(third.centre.x, -meanExtent(arch).width / 2, 0.01);
     }
 }
 

@@ -1,0 +1,276 @@
+#include <algorithm>
+#include <cmath>
+
+#include "domain/design/support.h"
+#include "domain/rules/each_clasp.h"
+#include "domain/rules/sources.h"
+
+namespace domain {
+
+namespace {
+
+// The undercut it engages.
+
+/// Only these run round the tooth, so that the tip may lie on the face opposite to the arm's start.
+bool runsRound(ClaspKind kind) { return kind == ClaspKind::Ring || kind == ClaspKind::BackAction; }
+
+void undercutIsGiven(const Examination& /*examination*/, const Clasp& clasp, Findings& findings) {
+    if (!clasp.retentiveArm)
+        findings.add(clasp.tooth, named(clasp) + ": the face of its retentive arm is not said");
+    if (!clasp.undercut) return findings.add(clasp.tooth, named(clasp) + ": no undercut is named");
+    const Undercut& undercut = *clasp.undercut;
+    if (!undercut.depth || *undercut.depth <= 0_um)
+        findings.add(clasp.tooth, named(clasp) + ": no depth of its undercut");
+    if (clasp.retentiveArm && !runsRound(clasp.kind) &&
+        *clasp.retentiveArm != faceOf(undercut.place))
+        findings.contradict(clasp.tooth, named(clasp) + ": the arm runs " +
+                                             wordsOf(*clasp.retentiveArm) + ", the undercut lies " +
+                                             wordsOf(undercut.place));
+}
+
+void undercutIsThere(const Examination& examination, const Clasp& clasp, Findings& findings) {
+    const AbutmentSurvey* surveyed = surveyOf(examination.prescription, clasp.tooth);
+    if (!clasp.undercut || !clasp.undercut->depth || !surveyed || surveyed->undercuts.empty())
+        return;
+    const auto found =
+        std::ranges::find(surveyed->undercuts, clasp.undercut->place, &Undercut::place);
+    if (found == surveyed->undercuts.end())
+        findings.add(clasp.tooth, named(clasp) + ": the survey found no undercut " +
+                                      wordsOf(clasp.undercut->place));
+    else if (found->depth && *found->depth < *clasp.undercut->depth)
+        findings.add(clasp.tooth, named(clasp) + ": " + text(*clasp.undercut->depth) +
+                                      " asked; the survey found " + text(*found->depth));
+}
+
+/// The deepest undercut an arm of that material bears; gauges are cut in hundredths of an inch in
+/// some schools, so 0.010 inch (0.254 mm) counts as 0.25 mm.
+Microns deepestUndercut(ArmMaterial material, const HouseLimits& limits) {
+    switch (material) {
+        case ArmMaterial::CastCobaltChromium:
+        case ArmMaterial::CastNickelChromium:
+            return 254_um;
+        case ArmMaterial::CastGold:
+            return limits.goldUndercut;
+        case ArmMaterial::WroughtWire:
+            return limits.wroughtUndercut;
+        case ArmMaterial::CastTitanium:
+        case ArmMaterial::Polymer:
+            return 762_um;
+    }
+    return {};
+}
+
+void undercutSuitsMaterial(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    for (const Clasp& clasp : prescription.clasps) {
+        const auto material = armMaterial(prescription, clasp);
+        if (!material || !clasp.undercut || !clasp.undercut->depth) continue;
+        const Microns deepest = deepestUndercut(*material, examination.limits);
+        if (*clasp.undercut->depth > deepest)
+            findings.add(clasp.tooth, named(clasp) + ": " + text(*clasp.undercut->depth) +
+                                          " given; an arm of " + wordsOf(*material) +
+                                          " bears at most " + text(deepest));
+    }
+}
+
+void freeEndIsNotTwisted(const Examination& examination, const Clasp& clasp, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    const auto material = armMaterial(prescription, clasp);
+    // These approach from the gingiva or from the mesial, or let go as the base sinks.
+    const bool releases = isBar(clasp.kind) || clasp.kind == ClaspKind::Rpa ||
+                          clasp.kind == ClaspKind::ReverseCircumferential;
+    const bool yields =
+        !material || material == ArmMaterial::WroughtWire || material == ArmMaterial::Polymer;
+    if (releases || yields || !clasp.undercut) return;
+    const UndercutPlace place = clasp.undercut->place;
+    const bool mesial = place == UndercutPlace::MesioBuccal || place == UndercutPlace::MesioLingual;
+    if (mesial && isBesideFreeEnd(examination.design, clasp.tooth))
+        findings.add(clasp.tooth, named(clasp) + ": a cast arm into a " + wordsOf(place) +
+                                      " undercut beside a free end");
+}
+
+void toothSupportedClaspsAreCast(const Examination& examination, const Clasp& clasp,
+                                 Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (examination.design.support == Support::Tooth && isWrought(prescription, clasp))
+        findings.add(clasp.tooth, named(clasp) + ": a wrought arm in a tooth-supported denture");
+}
+
+// The arm as a spring.
+
+/// Steps of a tenth: more is not known.
+std::string tenths(double value) { return decimalText(std::lround(value * 10), 10); }
+std::string rangeText(Range range, const char* unit) {
+    return tenths(range.least) + " to " + tenths(range.most) + ' ' + unit;
+}
+
+void armIsLongEnough(const Examination& examination, const Clasp& clasp, Findings& findings) {
+    if (!clasp.arm.length || isBar(clasp.kind)) return;
+    const auto material = armMaterial(examination.prescription, clasp);
+    const auto least = [&]() -> std::optional<Microns> {
+        if (material == ArmMaterial::CastCobaltChromium) return examination.limits.castArmLength;
+        if (material == ArmMaterial::WroughtWire) return examination.limits.wroughtArmLength;
+        return {};
+    }();
+    if (least && *clasp.arm.length < *least)
+        findings.add(clasp.tooth,
+                     named(clasp) + ", its arm: " + tooLittle(*clasp.arm.length, *least));
+}
+
+void armStaysElastic(const Examination& examination, const Clasp& clasp, Findings& findings) {
+    const auto mechanics = mechanicsOf(examination.prescription, clasp);
+    // From derived sizes the stress is too uncertain to refuse by.
+    if (!mechanics || mechanics->arm.isDerived() || mechanics->setMargin.most >= 1) return;
+    constexpr const char* kMegapascals = "MPa";
+    findings.add(clasp.tooth,
+                 named(clasp) + ": the arm as prescribed is stressed to " +
+                     std::to_string(std::lround(mechanics->largestStress.least)) + " to " +
+                     std::to_string(std::lround(mechanics->largestStress.most)) + ' ' +
+                     kMegapascals + "; " + std::string{mechanics->material->name} + " bears " +
+                     std::to_string(std::lround(mechanics->material->strength.range.most)) + ' ' +
+                     kMegapascals + " at most");
+}
+
+void claspHoldsRightly(const Examination& examination, const Clasp& clasp, Findings& findings) {
+    const auto mechanics = mechanicsOf(examination.prescription, clasp);
+    if (!mechanics) return;
+    const HouseLimits& limits = examination.limits;
+    const auto newtons = [](Newtons force) { return static_cast<double>(force.count()) / 1000; };
+    const Range asked{newtons(limits.leastClaspForce), newtons(limits.mostClaspForce)};
+    if (!mechanics->removal.overlaps(asked))
+        findings.add(clasp.tooth, named(clasp) + ": it resists a pull of " +
+                                      rangeText(mechanics->removal, "N") +
+                                      (mechanics->arm.isDerived() ? ", its sizes derived" : "") +
+                                      "; this laboratory asks " + text(limits.leastClaspForce) +
+                                      " to " + text(limits.mostClaspForce));
+}
+
+// The arm from the gingiva.
+
+void tissueLetsBarPass(const Examination& examination, const Clasp& clasp, Findings& findings) {
+    constexpr Microns kDeepTissueUndercut = 1000_um;
+    if (!isBar(clasp.kind)) return;
+    const AbutmentSurvey* surveyed = surveyOf(examination.prescription, clasp.tooth);
+    if (surveyed == nullptr) return;
+    if (surveyed->tissueUndercut && *surveyed->tissueUndercut > kDeepTissueUndercut)
+        findings.add(clasp.tooth, named(clasp) + ": the tissue below is undercut by " +
+                                      text(*surveyed->tissueUndercut) + "; at most " +
+                                      text(kDeepTissueUndercut) + " is usual");
+    if (surveyed->highFrenum == true)
+        findings.add(clasp.tooth, named(clasp) + ": a high frenum crosses its way");
+}
+
+void barHasSulcus(const Examination& examination, const Clasp& clasp, Findings& findings) {
+    if (!isBar(clasp.kind)) return;
+    const auto& depth = examination.prescription.survey.sulcusDepth;
+    const Microns limit = examination.limits.barClaspSulcus;
+    if (!depth)
+        findings.add(clasp.tooth, named(clasp) + ": the depth of the sulcus is not given");
+    else if (*depth < limit)
+        findings.contradict(clasp.tooth,
+                            named(clasp) + ", depth of the sulcus: " + tooLittle(*depth, limit));
+}
+
+constexpr Rule kRules[] = {
+    {.id = "clasp.undercut-given",
+     .severity = Severity::Missing,
+     .requirement = "Face, place and depth of the undercut each retentive arm engages are given.",
+     .question = "On which face does the retentive arm run, and which undercut shall it engage: "
+                 "where, and how deep?",
+     .source = source::kCommonPractice,
+     .check = eachNewClasp<undercutIsGiven>},
+    {.id = "clasp.undercut-measured",
+     .severity = Severity::Conflict,
+     .requirement =
+         "The survey found the undercut the arm engages, at that place and at least that "
+         "deep.",
+     .question =
+         "The survey does not show this undercut there. Shall the arm engage another one, or "
+         "shall the path of insertion be tilted?",
+     .source = "by definition of surveying, Glossary of Prosthodontic Terms",
+     .check = eachClasp<undercutIsThere>},
+    {.id = "clasp.undercut-material",
+     .severity = Severity::Conflict,
+     .requirement = "The depth of the undercut suits the material of the arm: cast "
+                    "cobalt-chromium 0.25 mm, gold 0.38 to 0.50 mm, wrought wire 0.50 to 0.75 mm.",
+     .question = "The undercut is deeper than an arm of this material bears. Shall the arm be of "
+                 "another material, or engage a shallower undercut?",
+     .source = "cast cobalt-chromium 0.25 mm: University of Western Australia, course notes "
+               "DENT1158, project 4; gold and wrought wire differ by school (teaching notes after "
+               "Davenport et al. and McCracken; secondary sources), the deepest of them is the "
+               "limit; nickel-chromium as cobalt-chromium, from memory",
+     .check = undercutSuitsMaterial},
+    {.id = "clasp.arm-length",
+     .severity = Severity::Caution,
+     .requirement = "The retentive arm is long enough for its material.",
+     .question =
+         "The arm is shorter than is usual for its material. Shall it be of wrought wire, or "
+         "approach from the gingiva?",
+     .source = "cast cobalt-chromium 14 or 15 mm, wrought wire 7 or 8 mm by school (teaching notes "
+               "after Davenport et al., British Dental Journal 2001;190:71-81, and from memory); "
+               "settings of the laboratory, 14 and 7 mm by default",
+     .check = eachClasp<armIsLongEnough>},
+    {.id = "clasp.elastic-limit",
+     .severity = Severity::Conflict,
+     .requirement =
+         "An arm of prescribed length and section stays below the strength of its material "
+         "when it springs over the height of contour.",
+     .question =
+         "This arm would bend for good the first time the denture is put in. Shall it be longer, "
+         "thinner, of another material, or engage a shallower undercut?",
+     .source =
+         "beam theory, with the largest stress at the root of an even arm: Chen, BMC Oral Health "
+         "2024;24; strengths: ISO 22674 and the table of materials",
+     .check = eachClasp<armStaysElastic>},
+    {.id = "clasp.force",
+     .severity = Severity::Caution,
+     .requirement = "Each clasp resists a pull within the range the laboratory asks.",
+     .question = "By calculation this clasp holds less or more than is usual. Is it intended?",
+     .source =
+         "measured per arm 1.2 N (half of a twin clasp: International Journal of Prosthodontics "
+         "2006;19:371-2) to 16.3 N (Tannous et al., Dental Materials 2012;28:273-8); 3 to 7.5 N "
+         "recommended, from memory; settings of the laboratory",
+     .check = eachClasp<claspHoldsRightly>},
+    {.id = "clasp.bar-sulcus",
+     .severity = Severity::Missing,
+     .requirement = "Where an arm approaches from the gingiva, the depth of the sulcus is measured "
+                    "and is enough.",
+     .question =
+         "How deep is the buccal sulcus where the bar clasp would run? If it is too shallow: "
+         "which clasp shall be used instead?",
+     .source = "4 to 5 mm in one school, 7 mm in another (teaching notes after McCracken and after "
+               "Davenport et al.; secondary sources); a setting of the laboratory, 5 mm by default",
+     .check = eachClasp<barHasSulcus>},
+    {.id = "clasp.bar-tissue-undercut",
+     .severity = Severity::Conflict,
+     .requirement =
+         "No arm approaches from the gingiva over tissue undercut by more than 1 mm, or over a "
+         "high frenum.",
+     .question =
+         "The tissue does not let a bar pass here. Which clasp from above shall be used instead?",
+     .source =
+         "patient safety: a bar over an undercut or a frenum presses or traps it; 1 mm by teaching "
+         "notes after McCracken, secondary source",
+     .check = eachClasp<tissueLetsBarPass>},
+    {.id = "clasp.free-end-torque",
+     .severity = Severity::Caution,
+     .requirement = "No cast circumferential arm engages a mesial undercut beside a free end: it "
+                    "twists the tooth when the base sinks.",
+     .question =
+         "Beside the free end a cast arm in a mesial undercut twists the tooth. Shall it be "
+         "of wrought wire, or a bar clasp with a mesial rest?",
+     .source = "McCracken's Removable Partial Prosthodontics, from memory",
+     .check = eachClasp<freeEndIsNotTwisted>},
+    {.id = "clasp.tooth-supported-cast",
+     .severity = Severity::Caution,
+     .requirement = "The clasps of a tooth-supported denture are cast rather than wrought.",
+     .question = "In a tooth-supported denture cast clasps are usual. Is the wrought arm intended?",
+     .source = "University of Oklahoma, removable partial denture review questions, question 6",
+     .check = eachClasp<toothSupportedClaspsAreCast>},
+};
+
+}  // namespace
+
+std::span<const Rule> claspArmRules() { return kRules; }
+
+}  // namespace domain
