@@ -5,18 +5,29 @@
 
 namespace actions {
 
-Examined examined(domain::Prescription prescription, domain::Date today) {
+Examined examined(domain::Prescription prescription, domain::Date today, const House& house) {
     Examined result{.prescription = std::move(prescription)};
     result.kennedy = domain::classify(result.prescription);
     result.support = domain::supportOf(result.prescription);
-    result.findings = domain::examine(result.prescription, today);
+    result.findings = domain::examine(result.prescription, today, house.limits, house.guides);
     return result;
 }
 
-domain::Result<Examined> check(const std::filesystem::path& file, domain::Date today) {
+domain::Result<Examined> check(const std::filesystem::path& file, domain::Date today,
+                               const House& house) {
     auto prescription = storage::loadPrescription(file);
     if (!prescription) return prescription.error();
-    return examined(*std::move(prescription), today);
+    return examined(*std::move(prescription), today, house);
+}
+
+domain::Result<Described> describe(const std::filesystem::path& file) {
+    const auto prescription = storage::loadPrescription(file);
+    if (!prescription) return prescription.error();
+    Described described{.prescription = *prescription,
+                        .description = domain::descriptionOf(*prescription)};
+    described.score = domain::scoreOf(described.prescription);
+    described.completeness = domain::completenessOf(described.prescription);
+    return described;
 }
 
 }  // namespace actions

@@ -6,13 +6,14 @@
 #include <string>
 #include <vector>
 
+#include "apps/actions/house.h"
 #include "domain/base/result.h"
-#include "domain/design/kennedy.h"
+#include "domain/design/design_score.h"
 #include "domain/rules/examine.h"
 
 namespace actions {
 
-/// A prescription and everything that follows from it.
+/// A prescription and everything that is to be asked about it.
 struct Examined {
     domain::Prescription prescription;
     std::optional<domain::Kennedy> kennedy{};
@@ -20,9 +21,21 @@ struct Examined {
     std::vector<domain::Finding> findings{};
 };
 
-Examined examined(domain::Prescription prescription, domain::Date today);
+Examined examined(domain::Prescription prescription, domain::Date today, const House& house);
 
 /// Reads a prescription file and examines it. ErrorCode::Unusable names file, line and field.
-domain::Result<Examined> check(const std::filesystem::path& file, domain::Date today);
+domain::Result<Examined> check(const std::filesystem::path& file, domain::Date today,
+                               const House& house);
+
+/// A prescription and everything that follows from it.
+struct Described {
+    domain::Prescription prescription;
+    domain::Description description;
+    domain::DesignScore score{};
+    domain::Completeness completeness{};
+};
+
+/// Reads a prescription file and describes its design. ErrorCode::Unusable as above.
+domain::Result<Described> describe(const std::filesystem::path& file);
 
 }  // namespace actions

@@ -1,5 +1,6 @@
 #include "apps/actions/laboratory.h"
 
+#include "storage/records_file.h"
 #include "storage/settings_store.h"
 #include "storage/transaction.h"
 
@@ -22,6 +23,10 @@ domain::Result<Laboratory> Laboratory::open(const std::filesystem::path& folder,
     auto records = storage::Connection::open(folder);
     if (!records) return records.error();
     return Laboratory{folder, clock, *std::move(records)};
+}
+
+bool Laboratory::isIn(const std::filesystem::path& folder) {
+    return std::filesystem::exists(folder / storage::kRecordsFile);
 }
 
 domain::Result<Letterhead> letterhead(const Laboratory& laboratory) {

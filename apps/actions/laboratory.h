@@ -24,6 +24,9 @@ public:
     static domain::Result<Laboratory> open(const std::filesystem::path& folder,
                                            const domain::Clock& clock);
 
+    /// Whether there are records in the folder.
+    static bool isIn(const std::filesystem::path& folder);
+
     const std::filesystem::path& folder() const noexcept { return folder_; }
     domain::Instant now() const { return clock_->now(); }
     domain::Date today() const { return now().day(); }

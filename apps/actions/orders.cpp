@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "apps/actions/house.h"
 #include "domain/production/evolve.h"
 #include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
@@ -100,6 +101,8 @@ Result<std::optional<SealedText>> seal(const Laboratory& laboratory, Transaction
 /// of it, names included, sealed outside.
 Result<Revision> revisionOf(const Laboratory& laboratory, Transaction& work,
                             const Prescription& prescription) {
+    const auto house = houseOf(laboratory);
+    if (!house) return house.error();
     const storage::PartyStore people{laboratory.records()};
     auto prescriber = people.prescriberCode(work, prescription.identity);
     if (!prescriber) return prescriber.error();
@@ -110,7 +113,7 @@ Result<Revision> revisionOf(const Laboratory& laboratory, Transaction& work,
     if (!sealed) return sealed.error();
     return Revision{withoutIdentity(prescription),
                     {*std::move(patient), *std::move(prescriber), *std::move(sealed)},
-                    examine(prescription, laboratory.today())};
+                    examine(prescription, laboratory.today(), house->limits, house->guides)};
 }
 
 /// The same prescription logged again without a key of its own is the same deed.

@@ -1,13 +1,12 @@
 #include "apps/cli/order_verbs.h"
 
-#include <QStandardPaths>
 #include <cstdlib>
 #include <iostream>
 #include <nlohmann/json.hpp>
 
 #include "apps/actions/papers.h"
-#include "apps/actions/system_clock.h"
 #include "apps/actions/verification.h"
+#include "apps/cli/lab_option.h"
 #include "apps/cli/output.h"
 
 namespace cli {
@@ -21,14 +20,7 @@ using domain::ErrorCode;
 using domain::OrderNumber;
 using domain::Result;
 
-const actions::SystemClock kClock;
-
 Error unusable(std::string why) { return {ErrorCode::Unusable, std::move(why)}; }
-
-Result<Laboratory> laboratoryOf(const Call& call) {
-    const auto given = call.option("lab");
-    return Laboratory::open(given ? std::filesystem::path{*given} : defaultLab(), kClock);
-}
 
 Result<Who> whoOf(const Call& call) {
     auto code = call.option("as");
@@ -128,21 +120,6 @@ std::string shown(const actions::OrderView& view) {
 
 }  // namespace
 
-std::filesystem::path defaultLab() {
-    const QString data = QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation);
-    return std::filesystem::path{data.toStdString()} / "framewright";
-}
-
-Result<Exit> check(const Call& call) {
-    const auto examined = actions::check(call.arguments().front(), kClock.now().day());
-    if (!examined) return examined.error();
-    if (call.has("json"))
-        print("examination-1", json(*examined));
-    else
-        std::cout << report(*examined);
-    return examined->findings.empty() ? Exit::Done : Exit::Refused;
-}
-
 Result<Exit> log(const Call& call) {
     const auto who = whoOf(call);
     if (!who) return who.error();
@@ -176,7 +153,7 @@ Result<Exit> flag(const Call& call) {
 Result<Exit> answer(const Call& call) {
     std::optional<domain::Prescription> prescription;
     if (const auto file = call.option("file")) {
-        auto read = actions::check(*file, kClock.now().day());
+        auto read = actions::check(*file, machineClock().now().day(), {});
         if (!read) return read.error();
         prescription = (*std::move(read)).prescription;
     }

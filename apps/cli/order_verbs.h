@@ -1,16 +1,10 @@
 /// The verbs that read or change the records of a laboratory.
 #pragma once
 
-#include <filesystem>
-
 #include "apps/cli/verb.h"
 
 namespace cli {
 
-/// Where the records live unless --lab says otherwise: the XDG data folder.
-std::filesystem::path defaultLab();
-
-domain::Result<Exit> check(const Call& call);
 domain::Result<Exit> log(const Call& call);
 domain::Result<Exit> accept(const Call& call);
 domain::Result<Exit> start(const Call& call);

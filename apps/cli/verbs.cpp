@@ -3,6 +3,7 @@
 #include "apps/cli/classify.h"
 #include "apps/cli/demo.h"
 #include "apps/cli/order_verbs.h"
+#include "apps/cli/trade_verbs.h"
 #include "apps/cli/verb.h"
 
 namespace cli {
@@ -22,7 +23,14 @@ constexpr Option kClassifyOptions[] = {
     {"replaced", "TEETH", "third molars that are missing and to be replaced"},
     {"notation", "NOTATION", "iso3950 (default), universal or palmer"},
     {"batch", "", "read one arch a line from standard input"}};
-constexpr Option kCheckOptions[] = {kJson};
+constexpr Option kCheckOptions[] = {kLab, kJson};
+constexpr Option kDescribeOptions[] = {kJson};
+constexpr Option kRulesOptions[] = {{"markdown", "", "print a table for a document"}, kJson};
+constexpr Option kShadesOptions[] = {
+    {"measured", "LAB", "L*, a* and b* of a tooth: rank the tabs by CIEDE2000"},
+    {"file", "FILE", "enter the guide from a table \"tab,L*,a*,b*\""},
+    kLab,
+    kJson};
 constexpr Option kChangeOptions[] = {kLab, kAs, kKey, kJson};
 constexpr Option kAcceptOptions[] = {
     {"reason", "TEXT", "why the cautions are taken; kept and printed"}, kLab, kAs, kKey, kJson};
@@ -48,11 +56,13 @@ constexpr Option kLetterheadOptions[] = {{"name", "TEXT", "the laboratory's name
 constexpr Option kDemoOptions[] = {
     {"folder", "DIR", "where to put the invented laboratory (default: ./demo)"}};
 
-constexpr std::array<Verb, 14> kVerbs{{
+constexpr std::array<Verb, 18> kVerbs{{
     {"classify", "", 0, 0, "name the Kennedy class of an arch", kClassifyOptions,
      "framewright classify --arch upper --missing 14,15,24,25,26", &classify},
     {"check", "FILE", 1, 1, "examine a prescription file and print every finding", kCheckOptions,
      "framewright check case.json", &check},
+    {"describe", "FILE", 1, 1, "print what follows from a design, in a page", kDescribeOptions,
+     "framewright describe case.json", &describeDesign},
     {"log", "FILE", 1, 1, "log a prescription as a new order, with its findings", kChangeOptions,
      "framewright log case.json --as MK", &log},
     {"accept", "ORDER", 1, 1, "accept an order for production", kAcceptOptions,
@@ -75,6 +85,12 @@ constexpr std::array<Verb, 14> kVerbs{{
      &verify},
     {"letterhead", "", 0, 0, "show or set the laboratory's name and address on papers",
      kLetterheadOptions, "framewright letterhead --name \"Example Laboratory\"", &letterhead},
+    {"rules", "[ID]", 0, 1, "list the rules a prescription must pass, or explain one",
+     kRulesOptions, "framewright rules clasp.reciprocation", &rules},
+    {"limits", "[NAME [VALUE]]", 0, 2, "show or set what the laboratory decides for itself",
+     kReadOptions, "framewright limits lingual-bar-space \"7 mm\"", &limits},
+    {"shades", "[GUIDE]", 0, 1, "show the shade guides, match a colour, or enter a guide",
+     kShadesOptions, "framewright shades \"A-D scale\" --measured \"76.04 -0.08 16.73\"", &shades},
     {"demo", "", 0, 0, "run an invented laboratory from prescriptions to a delivery", kDemoOptions,
      "framewright demo --folder demo", &demo},
 }};

@@ -121,7 +121,8 @@ void IntakeRoom::dropEvent(QDropEvent* event) {
 }
 
 void IntakeRoom::examineAgain() {
-    examined_ = actions::examined(form_.prescription(), desk().laboratory.today());
+    if (auto house = actions::houseOf(desk().laboratory)) house_ = *std::move(house);
+    examined_ = actions::examined(form_.prescription(), desk().laboratory.today(), house_);
     const models::Asked asked{.findings = models::inOrderOfAsking(examined_.findings),
                               .notation = notationOf(examined_.prescription)};
     picture_->show(examined_.prescription, asked.findings);

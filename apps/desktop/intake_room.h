@@ -42,6 +42,7 @@ private:
     void pointAt(domain::Tooth tooth, QPoint where);
 
     models::PrescriptionFormModel form_;
+    actions::House house_;
     actions::Examined examined_;
     domain::Prescription untouched_;  ///< what the form held before the person changed it
     ArchView* picture_;

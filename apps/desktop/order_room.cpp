@@ -7,7 +7,6 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "apps/actions/examination.h"
 #include "apps/desktop/models/words.h"
 #include "apps/desktop/row_delegate.h"
 
@@ -84,10 +83,9 @@ QString peopleOf(const domain::Prescription& prescription, std::int64_t revision
 }
 
 /// "upper, III mod 1, Co-Cr"
-QString whatItIs(const domain::Prescription& prescription, domain::Date today) {
+QString whatItIs(const domain::Prescription& prescription) {
     QStringList parts{models::spoken(prescription.arch)};
-    if (const auto examined = actions::examined(prescription, today); examined.kennedy)
-        parts += models::text(examined.kennedy->text());
+    if (const auto kennedy = classify(prescription)) parts += models::text(kennedy->text());
     if (prescription.framework.material)
         parts += models::text(shortName(*prescription.framework.material));
     else if (prescription.appliance)
@@ -238,7 +236,7 @@ void OrderRoom::lookAgain() {
 void OrderRoom::showOrder() {
     const domain::Order& order = view_->order;
     pages_->setCurrentIndex(0);
-    what_->setText(whatItIs(view_->prescription, desk().laboratory.today()));
+    what_->setText(whatItIs(view_->prescription));
     people_->setText(
         peopleOf(view_->prescription, order.revisionNumber, desk().laboratory.today()));
     const models::Asked asked = askedOf(*view_);

@@ -1,12 +1,10 @@
 #include "storage/files/prescription_file.h"
 
 #include <algorithm>
-#include <fstream>
-#include <sstream>
-#include <system_error>
 
 #include "storage/files/field_kinds.h"
 #include "storage/files/json_tree.h"
+#include "storage/files/plain_file.h"
 
 namespace storage {
 namespace {
@@ -200,10 +198,6 @@ Prescription prescriptionOf(const JsonNode& root) {
     return prescription;
 }
 
-Error unusable(const std::filesystem::path& file, std::string why) {
-    return {ErrorCode::Unusable, file.string() + ": " + std::move(why)};
-}
-
 }  // namespace
 
 Result<Prescription> readPrescription(std::string_view text, std::string_view fileName) {
@@ -222,25 +216,9 @@ Result<Prescription> readPrescription(std::string_view text, std::string_view fi
 }
 
 Result<Prescription> loadPrescription(const std::filesystem::path& file) {
-    std::error_code trouble;
-    const auto status = std::filesystem::status(file, trouble);
-    if (!std::filesystem::exists(status)) return unusable(file, "no such file");
-    if (std::filesystem::is_directory(status))
-        return unusable(file, "is a folder; expected a prescription file");
-    if (!std::filesystem::is_regular_file(status))
-        return unusable(file, "is not a plain file; expected a prescription file");
-    const auto size = std::filesystem::file_size(file, trouble);
-    if (trouble) return unusable(file, "cannot be read: " + trouble.message());
-    if (size == 0) return unusable(file, "is empty; expected a prescription in JSON");
-    if (size > kLargestPrescription)
-        return unusable(file, "has " + std::to_string(size) +
-                                  " bytes; a prescription has at most " +
-                                  std::to_string(kLargestPrescription));
-    std::ifstream stream{file, std::ios::binary};
-    std::ostringstream text;
-    text << stream.rdbuf();
-    if (!stream || !text) return unusable(file, "cannot be read");
-    return readPrescription(text.view(), file.string());
+    const auto text = readPlainFile(file, {"a prescription", kLargestPrescription});
+    if (!text) return text.error();
+    return readPrescription(*text, file.string());
 }
 
 }  // namespace storage

@@ -1,0 +1,28 @@
+#include "apps/cli/lab_option.h"
+
+#include <QStandardPaths>
+
+#include "apps/actions/system_clock.h"
+
+namespace cli {
+
+const domain::Clock& machineClock() {
+    static const actions::SystemClock kClock;
+    return kClock;
+}
+
+std::filesystem::path labFolder(const Call& call) {
+    if (const auto given = call.option("lab")) return *given;
+    const QString data = QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation);
+    return std::filesystem::path{data.toStdString()} / "framewright";
+}
+
+domain::Result<actions::Laboratory> laboratoryOf(const Call& call) {
+    return actions::Laboratory::open(labFolder(call), machineClock());
+}
+
+domain::Result<actions::House> houseOf(const Call& call) {
+    return actions::houseIn(labFolder(call), machineClock());
+}
+
+}  // namespace cli

@@ -1,0 +1,21 @@
+/// Which laboratory a call works in: the option --lab, or the XDG data folder.
+#pragma once
+
+#include <filesystem>
+
+#include "apps/actions/house.h"
+#include "apps/cli/verb.h"
+
+namespace cli {
+
+/// The clock of the machine, for every verb but the demo.
+const domain::Clock& machineClock();
+
+/// Where the records live.
+std::filesystem::path labFolder(const Call& call);
+/// Opens them, and makes them if there are none.
+domain::Result<actions::Laboratory> laboratoryOf(const Call& call);
+/// Its limits and guides; the documented defaults where there are no records yet.
+domain::Result<actions::House> houseOf(const Call& call);
+
+}  // namespace cli

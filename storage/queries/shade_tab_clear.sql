@@ -1,0 +1,2 @@
+DELETE FROM shade_tab
+WHERE guide = :guide
