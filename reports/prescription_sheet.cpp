@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "domain/design/design_score.h"
 #include "domain/drawing/arch_picture.h"
 #include "reports/words.h"
 
@@ -10,61 +11,13 @@ namespace {
 
 using namespace domain;
 
-struct Subject {
-    std::string_view words;
-    bool (*isGiven)(const Prescription&);
-};
-
-/// What a work order holds: the union of what the statutes of several places ask for, and of what
-/// the parts of a design need.
-constexpr Subject kSubjects[] = {
-    {"patient by name or reference",
-     [](const Prescription& p) {
-         return p.identity.patientName.has_value() || p.identity.patientReference.has_value();
-     }},
-    {"prescriber's name",
-     [](const Prescription& p) { return p.identity.prescriberName.has_value(); }},
-    {"prescriber's address",
-     [](const Prescription& p) { return p.identity.prescriberAddress.has_value(); }},
-    {"prescriber's registration",
-     [](const Prescription& p) { return p.identity.prescriberRegistration.has_value(); }},
-    {"date of issue", [](const Prescription& p) { return p.issued.has_value(); }},
-    {"date needed", [](const Prescription& p) { return p.needed.has_value(); }},
-    {"signature", [](const Prescription& p) { return p.signature.has_value(); }},
-    {"sensitivities",
-     [](const Prescription& p) {
-         return p.sensitivities.noneKnown.has_value() || !p.sensitivities.known.empty();
-     }},
-    {"appliance", [](const Prescription& p) { return p.appliance.has_value(); }},
-    {"notation of the teeth", [](const Prescription& p) { return p.notation.has_value(); }},
-    {"Kennedy class", [](const Prescription& p) { return p.statedClass.has_value(); }},
-    {"support", [](const Prescription& p) { return p.statedSupport.has_value(); }},
-    {"teeth to be replaced", [](const Prescription& p) { return !p.saddles.empty(); }},
-    {"rests", [](const Prescription& p) { return !p.rests.empty(); }},
-    {"clasps", [](const Prescription& p) { return !p.clasps.empty(); }},
-    {"guide plates", [](const Prescription& p) { return !p.guidePlates.empty(); }},
-    {"indirect retainers", [](const Prescription& p) { return !p.indirectRetainers.empty(); }},
-    {"major connector", [](const Prescription& p) { return p.majorConnector.has_value(); }},
-    {"minor connectors", [](const Prescription& p) { return !p.minorConnectors.empty(); }},
-    {"framework material", [](const Prescription& p) { return p.framework.material.has_value(); }},
-    {"base resin", [](const Prescription& p) { return p.base.resin.has_value(); }},
-    {"artificial teeth", [](const Prescription& p) { return p.teeth.material.has_value(); }},
-    {"mould", [](const Prescription& p) { return p.teeth.mould.has_value(); }},
-    {"shade", [](const Prescription& p) { return !p.shades.empty(); }},
-    {"occlusion", [](const Prescription& p) { return p.occlusion.scheme.has_value(); }},
-    {"jaw relation", [](const Prescription& p) { return p.occlusion.jawRelation.has_value(); }},
-    {"survey of the abutments", [](const Prescription& p) { return !p.survey.abutments.empty(); }},
-    {"path of insertion", [](const Prescription& p) { return p.survey.path.has_value(); }},
-    {"list of what is enclosed", [](const Prescription& p) { return !p.enclosures.empty(); }},
-};
-
 Checklist givenList(const Prescription& prescription) {
     Checklist list;
-    for (const Subject& subject : kSubjects)
-        if (subject.isGiven(prescription))
+    for (const Item& item : items())
+        if (item.given(prescription))
             list.checks.push_back({.state = CheckState::Given,
                                    .flag = {},
-                                   .text = std::string{subject.words},
+                                   .text = std::string{item.name},
                                    .detail = {}});
     return list;
 }

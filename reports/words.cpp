@@ -151,11 +151,23 @@ Table restTable(const Prescription& prescription) {
             }))
             place += ", indirect retainer";
         const std::string side = rest.side ? wordsOf(*rest.side) + ' ' : std::string{};
-        table.rows.push_back({place, side + wordsOf(rest.kind),
-                              given(rest.seatPrepared, "prepared", "not prepared yet"),
+        std::string seat = given(rest.seatPrepared, "prepared", "not prepared yet");
+        if (rest.floorAngle) seat += ", floor at " + text(*rest.floorAngle);
+        table.rows.push_back({place, side + wordsOf(rest.kind), std::move(seat),
                               given(rest.seatDepth), given(rest.clearance)});
     }
     return table;
+}
+
+/// "cast gold, round, 1 mm wide, tip 80 %, 15 mm long", as far as it is given.
+std::string armText(const Clasp& clasp) {
+    std::string words = given(clasp.material);
+    const ClaspArm& arm = clasp.arm;
+    if (arm.section) words += ", " + wordsOf(*arm.section);
+    if (arm.width) words += ", " + text(*arm.width) + " wide";
+    if (arm.tip) words += ", tip " + text(*arm.tip);
+    if (arm.length) words += ", " + text(*arm.length) + " long";
+    return words;
 }
 
 Table claspTable(const Prescription& prescription) {
@@ -170,7 +182,7 @@ Table claspTable(const Prescription& prescription) {
                                                               wordsOf(clasp.reciprocation->kind)
                                                         : std::string{kNotGiven};
         table.rows.push_back({nameOf(clasp.tooth, notationOf(prescription)), wordsOf(clasp.kind),
-                              given(clasp.retentiveArm), undercut, given(clasp.material), opposed});
+                              given(clasp.retentiveArm), undercut, armText(clasp), opposed});
     }
     return table;
 }
@@ -220,7 +232,9 @@ std::string shadeText(const Prescription& prescription) {
         parts.push_back(shade.tab + " (" + shade.guide + ")" +
                         (shade.teeth.empty()
                              ? ", all replaced teeth"
-                             : " for " + teethText(shade.teeth, notationOf(prescription))));
+                             : " for " + teethText(shade.teeth, notationOf(prescription))) +
+                        (shade.measured ? ", tooth measured L* a* b* " + shade.measured->text()
+                                        : std::string{}));
     return parts.empty() ? std::string{kNotGiven} : joined(parts, "; ");
 }
 
@@ -240,11 +254,21 @@ Table surveyTable(const Prescription& prescription) {
         std::vector<std::string> undercuts;
         for (const Undercut& undercut : abutment.undercuts)
             undercuts.push_back(wordsOf(undercut.place) + ' ' + given(undercut.depth));
+        std::string found = undercuts.empty() ? "none recorded" : joined(undercuts, "; ");
+        if (abutment.tissueUndercut) found += "; of the tissue " + text(*abutment.tissueUndercut);
+        if (abutment.highFrenum)
+            found += *abutment.highFrenum ? "; high frenum" : "; no high frenum";
         table.rows.push_back({nameOf(abutment.tooth, notationOf(prescription)),
                               given(abutment.heightOfContour, "marked", "not marked"),
-                              undercuts.empty() ? "none recorded" : joined(undercuts, "; ")});
+                              std::move(found)});
     }
     return table;
+}
+
+std::string remakeText(const Prescription& prescription) {
+    if (!prescription.remake) return {};
+    const auto& reason = prescription.remake->reason;
+    return ", made again" + (reason ? ": " + wordsOf(*reason) : std::string{});
 }
 
 void addTable(std::vector<Block>& blocks, Table table) {
@@ -301,10 +325,11 @@ std::vector<Block> partyBlocks(const Prescription& prescription) {
 }
 
 std::vector<Block> designBlocks(const Prescription& prescription) {
-    Facts facts{
-        {fact("Appliance", given(prescription.appliance)), fact("Arch", wordsOf(prescription.arch)),
-         fact("Kennedy class", classText(prescription)), fact("Support", supportText(prescription)),
-         fact("Teeth written in", notationText(prescription))}};
+    Facts facts{{fact("Appliance", given(prescription.appliance) + remakeText(prescription)),
+                 fact("Arch", wordsOf(prescription.arch)),
+                 fact("Kennedy class", classText(prescription)),
+                 fact("Support", supportText(prescription)),
+                 fact("Teeth written in", notationText(prescription))}};
     for (Fact& one : dentitionFacts(prescription).facts) facts.facts.push_back(std::move(one));
     facts.facts.push_back(fact("Major connector", connectorText(prescription)));
     if (prescription.appliance != Appliance::InterimResin || !prescription.minorConnectors.empty())
@@ -327,6 +352,11 @@ std::vector<Block> materialBlocks(const Prescription& prescription) {
             fact("Framework", given(framework.material)), fact("Making", given(framework.making)),
             fact("Nickel", given(framework.nickel)), fact("Beryllium", given(framework.beryllium)),
             fact("Cadmium", given(framework.cadmium))};
+        if (framework.modulus) facts.facts.push_back(fact("Modulus", text(*framework.modulus)));
+        if (framework.proofStrength)
+            facts.facts.push_back(fact("0.2 % proof strength", text(*framework.proofStrength)));
+        if (framework.elongation)
+            facts.facts.push_back(fact("Elongation", text(*framework.elongation)));
     }
     for (Fact& one : std::vector<Fact>{
              fact("Base resin", given(base.resin)),
@@ -350,6 +380,8 @@ std::vector<Block> surveyBlocks(const Prescription& prescription) {
         facts.facts.push_back(fact("Depth to the floor", given(survey.lingualDepth)));
     facts.facts.push_back(fact("Depth of the sulcus", given(survey.sulcusDepth)));
     facts.facts.push_back(fact("Torus", given(survey.torus, "present", "none")));
+    if (survey.archWidth) facts.facts.push_back(fact("Arch width", text(*survey.archWidth)));
+    if (survey.archDepth) facts.facts.push_back(fact("Arch depth", text(*survey.archDepth)));
     std::vector<Block> blocks{Heading{"Survey"}, std::move(facts)};
     addTable(blocks, surveyTable(prescription));
     return blocks;
@@ -364,7 +396,11 @@ std::vector<Block> enclosureBlocks(const Prescription& prescription) {
         const bool physical = isPhysical(enclosure.kind);
         const auto& done = enclosure.disinfection;
         const std::string none = physical ? std::string{kNotGiven} : std::string{"\u2013"};
-        table.rows.push_back({wordsOf(enclosure.kind), done ? done->agent : none,
+        std::string what = wordsOf(enclosure.kind);
+        if (enclosure.identified)
+            what +=
+                *enclosure.identified ? ", marked for this order" : ", MARKED FOR ANOTHER ORDER";
+        table.rows.push_back({std::move(what), done ? done->agent : none,
                               done ? text(done->contact) : none,
                               enclosure.sha256.value_or("\u2013")});
     }

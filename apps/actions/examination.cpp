@@ -5,6 +5,10 @@
 
 namespace actions {
 
+domain::Result<domain::Prescription> readPrescription(const std::filesystem::path& file) {
+    return storage::loadPrescription(file);
+}
+
 Examined examined(domain::Prescription prescription, domain::Date today, const House& house) {
     Examined result{.prescription = std::move(prescription)};
     result.kennedy = domain::classify(result.prescription);
@@ -15,13 +19,13 @@ Examined examined(domain::Prescription prescription, domain::Date today, const H
 
 domain::Result<Examined> check(const std::filesystem::path& file, domain::Date today,
                                const House& house) {
-    auto prescription = storage::loadPrescription(file);
+    auto prescription = readPrescription(file);
     if (!prescription) return prescription.error();
     return examined(*std::move(prescription), today, house);
 }
 
 domain::Result<Described> describe(const std::filesystem::path& file) {
-    const auto prescription = storage::loadPrescription(file);
+    const auto prescription = readPrescription(file);
     if (!prescription) return prescription.error();
     Described described{.prescription = *prescription,
                         .description = domain::descriptionOf(*prescription)};

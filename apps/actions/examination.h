@@ -13,6 +13,9 @@
 
 namespace actions {
 
+/// Reads a prescription file. ErrorCode::Unusable names file, line and field.
+domain::Result<domain::Prescription> readPrescription(const std::filesystem::path& file);
+
 /// A prescription and everything that is to be asked about it.
 struct Examined {
     domain::Prescription prescription;
@@ -23,7 +26,7 @@ struct Examined {
 
 Examined examined(domain::Prescription prescription, domain::Date today, const House& house);
 
-/// Reads a prescription file and examines it. ErrorCode::Unusable names file, line and field.
+/// Reads a prescription file and examines it. ErrorCode::Unusable as above.
 domain::Result<Examined> check(const std::filesystem::path& file, domain::Date today,
                                const House& house);
 

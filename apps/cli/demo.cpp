@@ -156,10 +156,10 @@ std::optional<Error> Demo::ask(const DemoCase& played, const domain::OrderNumber
                      std::string{played.file} + " had to be refused and was not"};
     if (auto error = paper(number, actions::Paper::QuestionSheet)) return error;
     const auto completed =
-        actions::check(fileOf(std::string{played.file} + "-answered"), laboratory_.today(), {});
+        actions::readPrescription(fileOf(std::string{played.file} + "-answered"));
     if (!completed) return completed.error();
     const auto answered = actions::answer(laboratory_, number, std::string{"by return of post"},
-                                          completed->prescription, who("manager-1"));
+                                          *completed, who("manager-1"));
     if (!answered) return answered.error();
     return paper(number, actions::Paper::PrescriptionSheet);
 }

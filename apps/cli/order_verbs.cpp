@@ -153,9 +153,9 @@ Result<Exit> flag(const Call& call) {
 Result<Exit> answer(const Call& call) {
     std::optional<domain::Prescription> prescription;
     if (const auto file = call.option("file")) {
-        auto read = actions::check(*file, machineClock().now().day(), {});
+        auto read = actions::readPrescription(*file);
         if (!read) return read.error();
-        prescription = (*std::move(read)).prescription;
+        prescription = *std::move(read);
     }
     return actOnOrder(
         call, [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {

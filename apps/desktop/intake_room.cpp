@@ -99,10 +99,10 @@ void IntakeRoom::enter() {
 }
 
 void IntakeRoom::open(const std::filesystem::path& file) {
-    auto read = actions::check(file, desk().laboratory.today());
+    const auto read = actions::readPrescription(file);
     if (!read) return notice_->refuse(read.error());
-    untouched_ = read->prescription;
-    form_.show((*std::move(read)).prescription);
+    untouched_ = *read;
+    form_.show(*read);
     notice_->say(models::Mark::Done,
                  tr("Read from %1.").arg(models::text(file.filename().string())));
 }

@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "apps/actions/examination.h"
 #include "apps/desktop/models/words.h"
 #include "apps/desktop/row_delegate.h"
 
@@ -323,9 +324,9 @@ void OrderRoom::answer() {
     if (!given) return;
     std::optional<domain::Prescription> prescription;
     if (given->file) {
-        auto read = actions::check(*given->file, desk().laboratory.today());
+        auto read = actions::readPrescription(*given->file);
         if (!read) return notice_->refuse(read.error());
-        prescription = (*std::move(read)).prescription;
+        prescription = *std::move(read);
     }
     took(
         actions::answer(desk().laboratory, view_->order.number, given->words, prescription, who()));

@@ -18,6 +18,8 @@ constexpr std::string_view kNassani = "Nassani and Alotaibi, European Oral Resea
 constexpr std::string_view kCommonPractice = "common practice, no source";
 
 bool always(const P&) { return true; }
+/// What a prescription may say and need not.
+bool never(const P&) { return false; }
 bool hasSaddles(const P& p) { return !p.saddles.empty() && isNewDenture(p); }
 bool claspIsPlaced(const Clasp& clasp) { return retentiveFace(clasp).has_value(); }
 bool restIsPlaced(const Rest& rest) { return rest.kind != RestKind::Occlusal || rest.side; }
@@ -31,6 +33,8 @@ bool allOf(const std::vector<Part>& parts, bool (*holds)(const Part&)) {
 constexpr Item kItems[] = {
     {"prescriber", kStatutes, always,
      [](const P& p) { return !isBlank(p.identity.prescriberName); }},
+    {"address of the prescriber", kStatutes, always,
+     [](const P& p) { return !isBlank(p.identity.prescriberAddress); }},
     {"registration of the prescriber", kStatutes, always,
      [](const P& p) { return !isBlank(p.identity.prescriberRegistration); }},
     {"patient", kMdr, always,
@@ -41,13 +45,20 @@ constexpr Item kItems[] = {
     {"day it is needed", kCommonPractice, always, [](const P& p) { return p.needed.has_value(); }},
     {"signature", kStatutes, always, [](const P& p) { return p.signature.has_value(); }},
     {"kind of work", kStatutes, always, [](const P& p) { return p.appliance.has_value(); }},
+    {"notation of the teeth", "ISO 3950", isNewDenture,
+     [](const P& p) { return p.notation.has_value(); }},
+    {"Kennedy class", kCommonPractice, never, [](const P& p) { return p.statedClass.has_value(); }},
+    {"support", kCommonPractice, never, [](const P& p) { return p.statedSupport.has_value(); }},
     {"sensitivities", kMdr, always,
      [](const P& p) { return p.sensitivities.noneKnown || !p.sensitivities.known.empty(); }},
+    {"list of what is enclosed", kCommonPractice, always,
+     [](const P& p) { return !p.enclosures.empty(); }},
     {"disinfection", kSui, [](const P& p) { return !p.enclosures.empty(); },
      [](const P& p) {
-         return std::ranges::all_of(p.enclosures, [](const Enclosure& enclosure) {
-             return !isPhysical(enclosure.kind) || enclosure.disinfection;
-         });
+         return !p.enclosures.empty() &&
+                std::ranges::all_of(p.enclosures, [](const Enclosure& enclosure) {
+                    return !isPhysical(enclosure.kind) || enclosure.disinfection;
+                });
      }},
     {"teeth to be replaced", kCommonPractice, isNewDenture,
      [](const P& p) { return !p.saddles.empty(); }},
@@ -72,15 +83,24 @@ constexpr Item kItems[] = {
          return allOf<Rest>(p.rests,
                             [](const Rest& rest) { return rest.seatPrepared.has_value(); });
      }},
+    {"guide plates", kCommonPractice, never, [](const P& p) { return !p.guidePlates.empty(); }},
+    {"indirect retainers", kCommonPractice, never,
+     [](const P& p) { return !p.indirectRetainers.empty(); }},
+    {"minor connectors", kCommonPractice, isMetal,
+     [](const P& p) { return !p.minorConnectors.empty(); }},
     {"survey and path of insertion", kCommonPractice, isMetal,
      [](const P& p) { return !p.survey.abutments.empty() && p.survey.path; }},
     {"material of the framework", kStatutes, isMetal,
      [](const P& p) { return p.framework.material && p.framework.making; }},
     {"base resin", kStatutes, hasSaddles, [](const P& p) { return p.base.resin.has_value(); }},
+    {"material of the teeth", kStatutes, never,
+     [](const P& p) { return p.teeth.material.has_value(); }},
     {"shade", kSui, hasSaddles, [](const P& p) { return !p.shades.empty(); }},
     {"mould", kTabriz, hasSaddles, [](const P& p) { return !isBlank(p.teeth.mould); }},
     {"colour of the base", kCommonPractice, hasSaddles,
      [](const P& p) { return !isBlank(p.base.colour); }},
+    {"jaw relation", kCommonPractice, isNewDenture,
+     [](const P& p) { return p.occlusion.jawRelation.has_value(); }},
     {"occlusal scheme", kStatutes, isNewDenture,
      [](const P& p) { return p.occlusion.scheme.has_value(); }},
 };

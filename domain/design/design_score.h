@@ -27,7 +27,7 @@ DesignScore scoreOf(const Prescription& prescription);
 struct Item {
     std::string_view name{};
     std::string_view source{};
-    bool (*asked)(const Prescription&){};
+    bool (*asked)(const Prescription&){};  ///< of this kind of work; some are never asked
     bool (*given)(const Prescription&){};
 };
 std::span<const Item> items();
