@@ -36,12 +36,16 @@ constexpr Edge kEdges[] = {
          p.identity.patientName = {};
      },
      1},
+    {"admin.date-issued", "dated tomorrow", upperClassIIIMod1,
+     [](P& p) { p.issued = day("2026-11-26"); }, 1, Severity::Conflict},
+    {"admin.date-needed", "needed today", upperClassIIIMod1,
+     [](P& p) { p.needed = day("2026-11-25"); }, 1, Severity::Conflict},
     {"admin.date-needed", "needed before it was issued", upperClassIIIMod1,
      [](P& p) {
          p.issued = day("2026-12-20");
          p.needed = day("2026-12-19");
      },
-     1},
+     1, Severity::Conflict},
     {"admin.date-needed", "needed on the day it was issued", upperClassIIIMod1,
      [](P& p) { p.issued = p.needed = day("2026-12-19"); }, 1},
     {"admin.date-needed", "needed on the day after", upperClassIIIMod1,

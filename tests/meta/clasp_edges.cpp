@@ -27,7 +27,7 @@ constexpr Edge kEdges[] = {
      [](P& p) {
          for (const Tooth tooth : {23_fdi, 27_fdi}) remove(tooth, p.clasps);
          chart(p, {23_fdi, 24_fdi, 25_fdi, 26_fdi, 27_fdi}, ToothState::Missing);
-         chart(p, {28_fdi}, ToothState::Present);
+         chart(p, {28_fdi, 48_fdi}, ToothState::Present);
      },
      0},
     {"clasp.present", "only a second molar on the right", upperClassIIIMod1,
@@ -42,6 +42,26 @@ constexpr Edge kEdges[] = {
          chart(p, {21_fdi, 22_fdi, 23_fdi, 24_fdi, 25_fdi, 26_fdi}, ToothState::Missing);
      },
      1},
+    {"clasp.present",
+     "none on the right, where teeth stand",
+     upperClassIIIMod1,
+     [](P& p) {
+         for (const Tooth tooth : {13_fdi, 16_fdi}) remove(tooth, p.clasps);
+     },
+     1,
+     {},
+     "on the patient's right"},
+    {"clasp.present",
+     "none on the left, where teeth stand",
+     upperClassIIIMod1,
+     [](P& p) {
+         for (const Tooth tooth : {23_fdi, 27_fdi}) remove(tooth, p.clasps);
+     },
+     1,
+     {},
+     "on the patient's left"},
+    {"clasp.count", "an interim denture with one clasp", interimUpper,
+     [](P& p) { p.clasps.resize(1); }, 0},
     {"clasp.count", "one clasp in Class I", lowerClassI, [](P& p) { p.clasps.pop_back(); }, 1},
     {"clasp.count", "two clasps in Class I", lowerClassI, [](P&) {}, 0},
     {"clasp.count", "three clasps in Class IV", upperClassIV,
@@ -169,6 +189,8 @@ constexpr Edge kEdges[] = {
          on(37_fdi, p.clasps).retentiveArm = Surface::Buccal;
      },
      0},
+    {"clasp.undercut-given", "the faces differ, and the arm does not run round", lowerClassIIIMod1,
+     [](P& p) { on(47_fdi, p.clasps).retentiveArm = Surface::Lingual; }, 1, Severity::Conflict},
     {"clasp.undercut-given", "neither face nor undercut", upperClassIIIMod1,
      [](P& p) {
          on(16_fdi, p.clasps).retentiveArm = {};
@@ -302,6 +324,8 @@ constexpr Edge kEdges[] = {
          on(16_fdi, p.rests).clearance = 1000_um;
      },
      1},
+    {"clasp.embrasure-rests", "a rest on one of the two teeth, and both are clasped", upperClassIV,
+     [](P& p) { remove(17_fdi, p.rests); }, 2},
     {"clasp.embrasure-rests", "at the end of the arch", upperClassIV,
      [](P& p) {
          on(17_fdi, p.clasps).tooth = 18_fdi;
@@ -311,7 +335,7 @@ constexpr Edge kEdges[] = {
     {"clasp.ring-rest", "no rest at all", lowerClassIIIMod1, [](P& p) { remove(37_fdi, p.rests); },
      2},
     {"clasp.bar-sulcus", "one micron less", upperClassIIIMod1,
-     [](P& p) { p.survey.sulcusDepth = 4999_um; }, 2},
+     [](P& p) { p.survey.sulcusDepth = 4999_um; }, 2, Severity::Conflict},
 };
 
 }  // namespace

@@ -227,6 +227,22 @@ TEST(FulcrumLine, RunsThroughTheLastRestOfEachSideOrRoundTheFront) {
     EXPECT_TRUE(front->isAcross(front->left + 1));
 }
 
+// The lateral incisors carry the line where they carry rests.
+TEST(FulcrumLine, RunsThroughTheRestsNextToAFrontSpace) {
+    Prescription prescription = upperClassIV();
+    for (const Tooth tooth : {12_fdi, 22_fdi}) {
+        prescription.dentition.set(tooth, ToothState::Present);
+        prescription.rests.push_back(on(13_fdi, prescription.rests));
+        prescription.rests.back().tooth = tooth;
+        prescription.rests.back().side = Surface::Mesial;
+    }
+    prescription.saddles.front().teeth = {11_fdi, 21_fdi};
+    const auto fulcrum = fulcrumOf(prescription);
+    ASSERT_TRUE(fulcrum);
+    EXPECT_EQ(fulcrum->right, arcPlace(12_fdi, Surface::Mesial));
+    EXPECT_EQ(fulcrum->left, arcPlace(22_fdi, Surface::Mesial));
+}
+
 TEST(FulcrumLine, NeedsARestOnEachSideOfAFrontSpaceAndTwoAnywhere) {
     Prescription right = upperClassIV();
     for (const Tooth tooth : {23_fdi, 26_fdi, 27_fdi}) remove(tooth, right.rests);
@@ -266,6 +282,14 @@ TEST(ClassIV, CrossesTheMidlineAndDoesNotOnlyReachIt) {
     EXPECT_EQ(classOf(prescription), KennedyClass::IV);
     prescription.dentition.set(11_fdi, ToothState::Present);
     EXPECT_EQ(classOf(prescription), KennedyClass::III);
+}
+
+TEST(KennedyClass, IsReadWithEveryDigitOfAModification) {
+    for (const char* written : {"III mod 1", "III mod 5", "III mod 9"})
+        EXPECT_EQ(Kennedy::parse(written)->text(), written);
+    EXPECT_EQ(Kennedy::parse("III mod 0")->text(), "III");
+    for (const char* written : {"III mod /", "III mod :", "III mod 10"})
+        EXPECT_FALSE(Kennedy::parse(written)) << written;
 }
 
 TEST(Support, OfAThreeToothSpaceIsByTeethAndOfAFourToothOneByTissueToo) {

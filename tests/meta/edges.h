@@ -4,9 +4,11 @@
 #pragma once
 
 #include <initializer_list>
+#include <optional>
 #include <span>
 #include <string_view>
 
+#include "domain/rules/finding.h"
 #include "tests/rules/rule_cases.h"
 
 namespace edges {
@@ -16,7 +18,9 @@ struct Edge {
     std::string_view name;
     domain::Prescription (*start)();
     void (*change)(domain::Prescription&);
-    int times;  ///< how often the rule then finds something
+    int times;                                      ///< how often the rule then finds something
+    std::optional<domain::Severity> severity = {};  ///< of all it finds, where it is not the row's
+    std::string_view says = {};                     ///< is part of all it finds
 };
 
 std::span<const Edge> adminEdges();      ///< admin to enclosure, appearance

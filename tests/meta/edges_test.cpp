@@ -1,8 +1,8 @@
 #include "tests/meta/edges.h"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <algorithm>
 #include <cctype>
 #include <string>
 #include <vector>
@@ -13,6 +13,7 @@ namespace {
 
 using namespace domain;
 using edges::Edge;
+using testing::HasSubstr;
 
 std::vector<Edge> allEdges() {
     std::vector<Edge> all;
@@ -25,10 +26,17 @@ std::vector<Edge> allEdges() {
 class EveryEdge : public testing::TestWithParam<Edge> {};
 
 TEST_P(EveryEdge, IsFoundAsOftenAsItSays) {
-    Prescription prescription = GetParam().start();
-    GetParam().change(prescription);
-    const auto findings = examine(prescription, support::examinationDay());
-    EXPECT_EQ(std::ranges::count(findings, GetParam().rule, &Finding::rule), GetParam().times);
+    const Edge& edge = GetParam();
+    Prescription prescription = edge.start();
+    edge.change(prescription);
+    int times = 0;
+    for (const Finding& finding : examine(prescription, support::examinationDay())) {
+        if (finding.rule != edge.rule) continue;
+        ++times;
+        EXPECT_EQ(finding.severity, edge.severity.value_or(finding.severity));
+        EXPECT_THAT(finding.found, HasSubstr(std::string{edge.says}));
+    }
+    EXPECT_EQ(times, edge.times);
 }
 
 std::string testName(const testing::TestParamInfo<Edge>& edge) {

@@ -73,6 +73,8 @@ constexpr Edge kEdges[] = {
     {"indirect.plate-alone", "a lingual bar", lowerClassI, [](P& p) { remove(33_fdi, p.rests); },
      0},
 
+    {"connector.arch", "an interim denture", interimUpper,
+     [](P& p) { p.majorConnector->kind = ConnectorKind::LingualPlate; }, 0},
     {"connector.lingual-space", "one micron less", lowerClassI,
      [](P& p) { p.survey.lingualDepth = 7999_um; }, 1},
     {"connector.gingival-clearance", "one micron less, upper", upperClassIIIMod1,
@@ -127,11 +129,22 @@ constexpr Edge kEdges[] = {
          p.survey.torus = true;
      },
      0},
-    {"connector.plate-rests", "no rest on the right", lowerClassIIMod1,
+    {"connector.plate-rests",
+     "no rest on the right",
+     lowerClassIIMod1,
      [](P& p) {
          for (const Tooth tooth : {44_fdi, 45_fdi, 47_fdi}) remove(tooth, p.rests);
      },
-     1},
+     1,
+     {},
+     "at its right end"},
+    {"connector.plate-rests",
+     "no rest on the left",
+     lowerClassIIMod1,
+     [](P& p) { remove(34_fdi, p.rests); },
+     1,
+     {},
+     "at its left end"},
     {"connector.plate-rests", "no rest at all", lowerClassIIMod1, [](P& p) { p.rests.clear(); }, 2},
     {"connector.plate-rests", "a bar", lowerClassI, [](P& p) { p.rests.clear(); }, 0},
     {"connector.beading", "relief on a torus", upperClassIIIMod1,

@@ -129,6 +129,8 @@ constexpr Edge kEdges[] = {
      [](P& p) { p.framework.material = FrameworkMaterial::NickelChromium; }, 0},
     {"alloy.hazardous", "one part in a million more beryllium", upperClassIIIMod1,
      [](P& p) { p.framework.beryllium = 201_ppm; }, 1},
+    {"sensitivity.stated", "none known, and one named", upperClassIIIMod1,
+     [](P& p) { p.sensitivities.known = {Sensitivity::Latex}; }, 1, Severity::Conflict},
     {"base.methacrylate", "a patient sensitive to another thing", upperClassIIIMod1,
      [](P& p) { makeSensitive(p, Sensitivity::Latex); }, 0},
     {"base.methacrylate", "a framework of metal throughout", upperClassIIIMod1,

@@ -7,7 +7,8 @@ kills it. A mutant that no test kills is a survivor and wants an explanation in
 mutation_survivors.txt.
 
 Fails where fewer than 90 % of the mutants are killed, where a survivor is not explained, or where
-an explanation fits no survivor. Not part of .ci/run: a full run takes the better part of an hour.
+an explanation fits no survivor. Not part of .ci/run: a full run takes a quarter of an hour on two
+cores.
 
 usage: mutate.py [--file FILE]... [--list] [--sample N] [--seed S] [--jobs N]
 """
@@ -167,7 +168,8 @@ class Workshop:
 
     def __init__(self, files):
         must(["cmake", "-S", ROOT, "-B", BUILD, "-G", "Ninja", "-DCMAKE_BUILD_TYPE=Debug",
-              "-DCMAKE_CXX_FLAGS_DEBUG=-O0", "-DCMAKE_CXX_FLAGS=-w"], cwd=ROOT)
+              "-DCMAKE_CXX_FLAGS_DEBUG=-O0",
+              "-DCMAKE_CXX_FLAGS=-w -D_GLIBCXX_ASSERTIONS"], cwd=ROOT)
         must(["cmake", "--build", BUILD, "--target"] + PROGRAMS, cwd=ROOT)
         with open(os.path.join(BUILD, "compile_commands.json"), encoding="utf-8") as opened:
             commands = {os.path.relpath(each["file"], ROOT): shlex.split(each["command"])
