@@ -4,6 +4,7 @@
 #include <fstream>
 #include <sstream>
 #include <string>
+#include <vector>
 
 #include "domain/rules/rule.h"
 
@@ -28,6 +29,26 @@ TEST(TheTableOfRules, HasTheIdsAndSeveritiesOfTheGoldenFileInItsOrder) {
     std::ofstream{beside, std::ios::binary} << table;
     ADD_FAILURE() << GOLDEN_RULES << " says something else; if that is meant, replace it by "
                   << beside;
+}
+
+TEST(Findings, AreTheSameOnlyIfEverythingOfThemIs) {
+    const Finding one{.rule = "clasp.rest",
+                      .severity = Severity::Conflict,
+                      .tooth = 16_fdi,
+                      .found = "no rest",
+                      .requirement = "A rest.",
+                      .question = "Where?",
+                      .source = "common practice"};
+    EXPECT_EQ(one, Finding{one});
+    std::vector<Finding> others(7, one);
+    others[0].rule = "clasp.count";
+    others[1].severity = Severity::Caution;
+    others[2].tooth = {};
+    others[3].found = "two rests";
+    others[4].requirement = "Two rests.";
+    others[5].question = "Which?";
+    others[6].source = "by definition";
+    for (const Finding& other : others) EXPECT_NE(one, other) << other.rule;
 }
 
 }  // namespace
