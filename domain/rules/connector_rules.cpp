@@ -127,11 +127,22 @@ void torusIsRelieved(const Examination& examination, const MajorConnector& conne
         findings.add("a torus, and a " + wordsOf(connector.kind) + " across it without relief");
 }
 
+/// Whether a tooth stands on that side that a plate can end on.
+bool hasEnd(const Prescription& prescription, Side side) {
+    for (int position = 0; position < kTeethInArch; ++position)
+        if (const Tooth tooth = toothAt(prescription, position);
+            tooth.side() == side && tooth.kind() != ToothKind::Incisor && !tooth.isThirdMolar() &&
+            prescription.dentition.stands(tooth))
+            return true;
+    return false;
+}
+
 void plateEndsInRests(const Examination& examination, const MajorConnector& connector,
                       Findings& findings) {
     if (connector.kind != ConnectorKind::LingualPlate) return;
     for (const Side side : {Side::Right, Side::Left})
-        if (std::ranges::none_of(examination.prescription.rests,
+        if (hasEnd(examination.prescription, side) &&
+            std::ranges::none_of(examination.prescription.rests,
                                  [&](const Rest& rest) { return rest.tooth.side() == side; }))
             findings.add(std::string{"no rest at its "} + (side == Side::Right ? "right" : "left") +
                          " end");
@@ -145,10 +156,6 @@ void beadingAndReliefSuitArch(const Examination& examination, const MajorConnect
     if (prescription.arch == Arch::Upper && connector.relief == true &&
         prescription.survey.torus != true)
         findings.add("relief under an upper connector, and no torus is given");
-}
-
-constexpr std::string_view sideName(Side side) {
-    return side == Side::Right ? "the patient's right" : "the patient's left";
 }
 
 /// A saddle whose teeth are all incisors and canines.
@@ -169,18 +176,6 @@ void connectorReachesParts(const Examination& examination, const MajorConnector&
                 findings.add(saddle.teeth.front(), "a " + wordsOf(connector.kind) +
                                                        " does not reach the saddle of " +
                                                        findings.name(saddle.teeth.front()));
-    const auto isOn = [](Side side) {
-        return [side](Tooth tooth) { return tooth.side() == side; };
-    };
-    for (const Side side : {Side::Right, Side::Left}) {
-        const auto saddled = replacedTeeth(prescription).teeth();
-        const bool joined =
-            std::ranges::any_of(prescription.minorConnectors, isOn(side), &MinorConnector::tooth);
-        if (std::ranges::any_of(saddled, isOn(side)) && !joined &&
-            !prescription.minorConnectors.empty())
-            findings.add("saddles on " + std::string{sideName(side)} +
-                         ", and nothing joins them to the connector there");
-    }
 }
 
 /// A bar across the tongue side of the lower front teeth that lies on their cingula.
@@ -334,11 +329,10 @@ constexpr Rule kRules[] = {
      .check = partsAreJoined},
     {.id = "connector.reaches",
      .severity = Severity::Conflict,
-     .requirement = "The major connector reaches every saddle, with a minor connector on each side "
-                    "that has one; a strap across the palate does not reach a saddle of front "
-                    "teeth.",
-     .question = "The connector does not reach all of the saddles. Which connector is meant, and "
-                 "where shall its minor connectors run?",
+     .requirement =
+         "The major connector reaches every saddle: a strap or bar across the palate does "
+         "not come to a saddle of front teeth.",
+     .question = "The connector does not reach all of the saddles. Which connector is meant?",
      .source = "Glossary of Prosthodontic Terms, major connector: it joins the parts on one side "
                "to those on the other; where a strap lies by teaching notes after McCracken, "
                "secondary source",

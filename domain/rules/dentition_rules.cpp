@@ -142,6 +142,43 @@ void teethAreReplacedOnce(const Examination& examination, Findings& findings) {
         }
 }
 
+/// Calls `use` with each part of a list that stands there before as well.
+template <typename Part, typename Same, typename Use>
+void eachRepeated(const std::vector<Part>& parts, Same same, Use use) {
+    for (auto part = parts.begin(); part != parts.end(); ++part)
+        if (std::any_of(parts.begin(), part,
+                        [&](const Part& before) { return same(before, *part); }))
+            use(*part);
+}
+
+void partsAreNamedOnce(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    const auto twice = [&](std::string_view what) {
+        return [&findings, what](const auto& part) {
+            findings.add(part.tooth, "two " + std::string{what} + " at the same place on " +
+                                         findings.name(part.tooth));
+        };
+    };
+    eachRepeated(
+        prescription.rests,
+        [](const Rest& a, const Rest& b) {
+            return a.tooth == b.tooth && a.side == b.side && a.kind == b.kind;
+        },
+        twice("rests"));
+    eachRepeated(
+        prescription.clasps,
+        [](const Clasp& a, const Clasp& b) {
+            return a.tooth == b.tooth && retentiveFace(a) == retentiveFace(b);
+        },
+        twice("clasps"));
+    eachRepeated(
+        prescription.guidePlates,
+        [](const GuidePlate& a, const GuidePlate& b) {
+            return a.tooth == b.tooth && a.face == b.face;
+        },
+        twice("guide plates"));
+}
+
 /// Bounds no mouth and no denture goes beyond; what lies outside is a slip of the pen or the unit.
 struct Possible {
     Microns least;
@@ -281,6 +318,12 @@ constexpr Rule kRules[] = {
      .source = "Ankara University open textbook of prosthodontics: free ends rest on teeth and "
                "tissue",
      .check = statedSupportIsTheDerivedOne},
+    {.id = "design.part-twice",
+     .severity = Severity::Conflict,
+     .requirement = "No part is named twice at the same place of a tooth.",
+     .question = "This part is named twice. Is another tooth or another face meant?",
+     .source = source::kCommonPractice,
+     .check = partsAreNamedOnce},
     {.id = "design.sizes",
      .severity = Severity::Conflict,
      .requirement = "No length is one that no mouth and no denture has.",

@@ -175,6 +175,24 @@ constexpr RuleCase kCases[] = {
     {"saddle.once", "a tooth in two saddles", upperClassIIIMod1,
      [](P& p) { p.saddles.back().teeth.push_back(14_fdi); },
      [](P& p) { p.saddles.back().teeth.pop_back(); }},
+    {"design.part-twice", "a rest named twice", upperClassIIIMod1,
+     [](P& p) { p.rests.push_back(p.rests.front()); },
+     [](P& p) {
+         p.rests.push_back(p.rests.front());
+         p.rests.back().side = Surface::Distal;
+     }},
+    {"design.part-twice", "a clasp named twice", upperClassIIIMod1,
+     [](P& p) { p.clasps.push_back(p.clasps.front()); },
+     [](P& p) {
+         p.clasps.push_back(p.clasps.front());
+         p.clasps.back().retentiveArm = Surface::Lingual;
+     }},
+    {"design.part-twice", "a guide plate named twice", upperClassIIIMod1,
+     [](P& p) { p.guidePlates.push_back(p.guidePlates.front()); },
+     [](P& p) {
+         p.guidePlates.push_back(p.guidePlates.front());
+         p.guidePlates.back().face = Surface::Distal;
+     }},
     // Slips of the unit: bounds no mouth and no denture goes beyond (common practice, no source).
     {"design.sizes", "an undercut of 25 mm", upperClassIIIMod1,
      [](P& p) { on(16_fdi, p.clasps).undercut->depth = 25'000_um; },

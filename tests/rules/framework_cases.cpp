@@ -235,16 +235,6 @@ constexpr RuleCase kCases[] = {
          p.majorConnector->kind = ConnectorKind::PalatalBar;
          p.saddles = {{.teeth = {13_fdi, 14_fdi}}};
      }},
-    {"connector.reaches", "no minor connector on one side", upperClassIIIMod1,
-     [](P& p) {
-         for (const Tooth tooth : {13_fdi, 16_fdi}) remove(tooth, p.minorConnectors);
-     },
-     [](P& p) { remove(16_fdi, p.minorConnectors); }},
-    {"connector.reaches", "no minor connector on the left", upperClassIIIMod1,
-     [](P& p) {
-         for (const Tooth tooth : {23_fdi, 27_fdi}) remove(tooth, p.minorConnectors);
-     },
-     [](P& p) { p.minorConnectors.clear(); }},
     {"connector.lies-on-teeth", "a cingulum bar over a space", lowerClassIIMod1,
      [](P& p) {
          p.majorConnector->kind = ConnectorKind::CingulumBar;

@@ -1,4 +1,4 @@
-#include "tests/meta/edges.h"
+#include "tests/rules/edges.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,4 +1,4 @@
-#include "tests/meta/edges.h"
+#include "tests/rules/edges.h"
 
 namespace edges {
 

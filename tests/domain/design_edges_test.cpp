@@ -126,15 +126,15 @@ TEST(FreeEnd, IsThatOfASaddleWithAnyToothInIt) {
     Saddle saddle = prescription.saddles.front();
     for (const Tooth tooth : {35_fdi, 36_fdi, 37_fdi}) {
         saddle.teeth = {tooth};
-        EXPECT_TRUE(isFreeEnd(prescription, saddle)) << tooth.text();
+        EXPECT_TRUE(isFreeEnd(designOf(prescription), saddle)) << tooth.text();
     }
     for (const Tooth tooth : {34_fdi, 46_fdi, 25_fdi, 26_fdi, 27_fdi, 15_fdi}) {
         saddle.teeth = {tooth};
-        EXPECT_FALSE(isFreeEnd(prescription, saddle)) << tooth.text();
+        EXPECT_FALSE(isFreeEnd(designOf(prescription), saddle)) << tooth.text();
     }
-    EXPECT_TRUE(isBesideFreeEnd(prescription, 34_fdi));
+    EXPECT_TRUE(isBesideFreeEnd(designOf(prescription), 34_fdi));
     for (const Tooth tooth : {33_fdi, 45_fdi, 47_fdi})
-        EXPECT_FALSE(isBesideFreeEnd(prescription, tooth)) << tooth.text();
+        EXPECT_FALSE(isBesideFreeEnd(designOf(prescription), tooth)) << tooth.text();
 }
 
 TEST(ArmMaterial, IsSaidOrThatOfTheKindOrThatOfTheFramework) {
@@ -203,28 +203,22 @@ TEST(ArcPlace, RunsFromRightToLeftAndMesialIsTowardsTheMiddle) {
 }
 
 TEST(FulcrumLine, RunsThroughTheLastRestOfEachSideOrRoundTheFront) {
-    const auto free = fulcrumOf(lowerClassI());
+    Prescription classI = lowerClassI();
+    const auto free = fulcrumOf(classI);
     ASSERT_TRUE(free);
-    EXPECT_EQ(free->right, arcPlace(44_fdi, Surface::Mesial));
-    EXPECT_EQ(free->left, arcPlace(34_fdi, Surface::Mesial));
-    EXPECT_FALSE(free->baseBetween);
-    EXPECT_FALSE(free->isAcross(free->right));
-    EXPECT_FALSE(free->isAcross(free->left));
-    EXPECT_TRUE(free->isAcross(free->right + 1));
-    EXPECT_TRUE(free->isAcross(free->left - 1));
-    EXPECT_FALSE(free->isAcross(free->right - 1));
-    EXPECT_FALSE(free->isAcross(free->left + 1));
+    EXPECT_EQ(free->right, on(44_fdi, classI.rests));
+    EXPECT_EQ(free->left.tooth, 34_fdi);
+    EXPECT_FALSE(free->isAcross(free->from));
+    EXPECT_FALSE(free->isAcross(free->to));
+    EXPECT_TRUE(free->isAcross({0, 42}));
+    EXPECT_FALSE(free->isAcross({0, 0}));
 
     const auto front = fulcrumOf(upperClassIV());
     ASSERT_TRUE(front);
-    EXPECT_EQ(front->right, arcPlace(13_fdi, {}));
-    EXPECT_EQ(front->left, arcPlace(23_fdi, {}));
-    EXPECT_TRUE(front->baseBetween);
-    EXPECT_FALSE(front->isAcross(front->right));
-    EXPECT_FALSE(front->isAcross(front->left));
-    EXPECT_FALSE(front->isAcross(front->right + 1));
-    EXPECT_TRUE(front->isAcross(front->right - 1));
-    EXPECT_TRUE(front->isAcross(front->left + 1));
+    EXPECT_EQ(front->right.tooth, 13_fdi);
+    EXPECT_EQ(front->left.tooth, 23_fdi);
+    EXPECT_FALSE(front->isAcross({0, 44}));
+    EXPECT_TRUE(front->isAcross({0, 0}));
 }
 
 // The lateral incisors carry the line where they carry rests.
@@ -239,8 +233,8 @@ TEST(FulcrumLine, RunsThroughTheRestsNextToAFrontSpace) {
     prescription.saddles.front().teeth = {11_fdi, 21_fdi};
     const auto fulcrum = fulcrumOf(prescription);
     ASSERT_TRUE(fulcrum);
-    EXPECT_EQ(fulcrum->right, arcPlace(12_fdi, Surface::Mesial));
-    EXPECT_EQ(fulcrum->left, arcPlace(22_fdi, Surface::Mesial));
+    EXPECT_EQ(fulcrum->right.tooth, 12_fdi);
+    EXPECT_EQ(fulcrum->left.tooth, 22_fdi);
 }
 
 TEST(FulcrumLine, NeedsARestOnEachSideOfAFrontSpaceAndTwoAnywhere) {
@@ -260,15 +254,16 @@ TEST(FulcrumLine, NeedsARestOnEachSideOfAFrontSpaceAndTwoAnywhere) {
 }
 
 TEST(Areas, KnowTheirEndsAndTheTeethBesideThem) {
-    const auto areas = areasOf(lowerClassIIMod1());
+    const Design design = designOf(lowerClassIIMod1());
+    const auto& areas = design.areas;
     ASSERT_EQ(areas.size(), 2U);
     EXPECT_EQ(areas[0].first, (46_fdi).position());
     EXPECT_EQ(areas[0].last, (46_fdi).position());
     EXPECT_FALSE(areas[0].isFreeEnd());
-    EXPECT_THAT(abutmentsOf(lowerClassIIMod1(), areas[0]), ElementsAre(47_fdi, 45_fdi));
+    EXPECT_THAT(abutmentsOf(design, areas[0]).teeth(), ElementsAre(47_fdi, 45_fdi));
     EXPECT_TRUE(areas[1].isFreeEnd());
     EXPECT_FALSE(areas[1].crossesMidline());
-    EXPECT_THAT(abutmentsOf(lowerClassIIMod1(), areas[1]), ElementsAre(34_fdi));
+    EXPECT_THAT(abutmentsOf(design, areas[1]).teeth(), ElementsAre(34_fdi));
 }
 
 // One space beside the midline, and one across it.
@@ -277,11 +272,11 @@ TEST(ClassIV, CrossesTheMidlineAndDoesNotOnlyReachIt) {
     for (const Tooth tooth : {11_fdi, 12_fdi, 21_fdi, 22_fdi})
         prescription.dentition.set(tooth, ToothState::Present);
     prescription.dentition.set(11_fdi, ToothState::Missing);
-    EXPECT_EQ(classOf(prescription), KennedyClass::III);
+    EXPECT_EQ(designOf(prescription).kennedyClass(), KennedyClass::III);
     prescription.dentition.set(21_fdi, ToothState::Missing);
-    EXPECT_EQ(classOf(prescription), KennedyClass::IV);
+    EXPECT_EQ(designOf(prescription).kennedyClass(), KennedyClass::IV);
     prescription.dentition.set(11_fdi, ToothState::Present);
-    EXPECT_EQ(classOf(prescription), KennedyClass::III);
+    EXPECT_EQ(designOf(prescription).kennedyClass(), KennedyClass::III);
 }
 
 TEST(KennedyClass, IsReadWithEveryDigitOfAModification) {
