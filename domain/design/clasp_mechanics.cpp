@@ -64,9 +64,9 @@ double shareRound(const Clasp& clasp) noexcept {
     return endsAtMiddle(clasp) ? 2.0 / 8 : 3.0 / 8;
 }
 
-/// What of the arm lies on the crown; a bar crosses it only with its tip.
+/// What of an arm from above lies on the crown.
 double onTheCrown(const Clasp& clasp) noexcept {
-    return isBar(clasp.kind) ? 0 : shareRound(clasp) * wayRound(crownSize(clasp.tooth));
+    return shareRound(clasp) * wayRound(crownSize(clasp.tooth));
 }
 
 double usualLength(const Clasp& clasp, ArmMaterial material) noexcept {

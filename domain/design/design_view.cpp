@@ -17,9 +17,11 @@ int step(Tooth tooth, Surface side) noexcept {
 
 }  // namespace
 
-bool isBlank(const std::optional<std::string>& text) {
-    return !text || text->find_first_not_of(" \t\r\n") == std::string::npos;
+bool isBlank(const std::string& text) {
+    return text.find_first_not_of(" \t\r\n") == std::string::npos;
 }
+
+bool isBlank(const std::optional<std::string>& text) { return !text || isBlank(*text); }
 
 std::string tooLittle(Microns given, Microns houseLimit) {
     return text(given) + " given; this laboratory asks " + text(houseLimit);

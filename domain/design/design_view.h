@@ -12,6 +12,7 @@
 namespace domain {
 
 /// Nothing written, or nothing but spaces.
+bool isBlank(const std::string& text);
 bool isBlank(const std::optional<std::string>& text);
 
 /// "7.5 mm given; this laboratory asks 8 mm"

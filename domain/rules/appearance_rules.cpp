@@ -60,10 +60,9 @@ void tabLooksLikeTheTooth(const Examination& examination, Findings& findings) {
         if (difference <= kAcceptable) continue;
         const TabDistance nearest = nearestTabs(*guide, *shade.measured).front();
         findings.add(named(*guide, *tab) + " differs by " + rounded(difference) +
-                     " from the tooth measured; " + rounded(kAcceptable) + " is accepted by half" +
-                     (nearest.tab == tab ? ", and no tab lies nearer"
-                                         : ", and " + nearest.tab->name + " differs by " +
-                                               rounded(nearest.difference)));
+                     " from the tooth measured, and " + nearest.tab->name + ", the nearest, by " +
+                     rounded(nearest.difference) + "; " + rounded(kAcceptable) +
+                     " is accepted by half");
     }
 }
 

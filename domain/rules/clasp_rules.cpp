@@ -106,14 +106,14 @@ void armIsOpposed(const Examination& /*examination*/, const Clasp& clasp, Findin
                                       wordsOf(clasp.reciprocation->face));
 }
 
-/// The faces on which something of the denture touches the tooth.
+/// The faces on which something of the denture touches the tooth; its arm must be opposed.
 int facesTouched(const Prescription& prescription, const Clasp& clasp) {
     std::array<bool, 4> touched{};
     const auto touch = [&](std::optional<Surface> face) {
         if (face) touched.at(static_cast<std::size_t>(*face)) = true;
     };
     touch(retentiveFace(clasp));
-    if (clasp.reciprocation) touch(clasp.reciprocation->face);
+    touch(clasp.reciprocation->face);
     for (const Rest& rest : prescription.rests)
         if (rest.tooth == clasp.tooth) touch(rest.side);
     for (const GuidePlate& plate : prescription.guidePlates)

@@ -1,25 +1,41 @@
 #include "domain/rules/examine.h"
 
 #include <algorithm>
+#include <array>
 
 namespace domain {
 
-std::span<const Rule* const> allRules() {
-    static const std::vector<const Rule*> kRules = [] {
-        std::vector<const Rule*> rules;
-        for (const auto table :
-             {adminRules(), enclosureRules(), dentitionRules(), restRules(), claspRules(),
-              claspArmRules(), indirectRules(), connectorRules(), surveyRules(), retentionRules(),
-              materialRules(), appearanceRules()})
-            for (const Rule& rule : table) rules.push_back(&rule);
-        return rules;
-    }();
-    return kRules;
+namespace {
+
+/// Every table, in the order of the prescription.
+std::array<std::span<const Rule>, 12> tables() {
+    return {adminRules(),  enclosureRules(), dentitionRules(), restRules(),
+            claspRules(),  claspArmRules(),  indirectRules(),  connectorRules(),
+            surveyRules(), retentionRules(), materialRules(),  appearanceRules()};
+}
+
+Finding findingOf(const Rule& rule, const Findings::Place& place) {
+    return {.rule = std::string{rule.id},
+            .severity = place.severity.value_or(rule.severity),
+            .tooth = place.tooth,
+            .found = place.found,
+            .requirement = std::string{rule.requirement},
+            .question = std::string{rule.question},
+            .source = std::string{rule.source}};
+}
+
+}  // namespace
+
+std::vector<const Rule*> allRules() {
+    std::vector<const Rule*> rules;
+    for (const auto table : tables())
+        for (const Rule& rule : table) rules.push_back(&rule);
+    return rules;
 }
 
 const Rule* ruleOf(std::string_view id) {
     const auto rules = allRules();
-    const auto found = std::ranges::find(rules, id, [](const Rule* rule) { return rule->id; });
+    const auto found = std::ranges::find(rules, id, &Rule::id);
     return found == rules.end() ? nullptr : *found;
 }
 
@@ -29,18 +45,13 @@ std::vector<Finding> examine(const Prescription& prescription, Date today,
     const Examination examination{prescription, design, today, limits, guides};
     std::vector<Finding> findings;
     Findings places{notationOf(prescription)};
-    for (const Rule* rule : allRules()) {
-        rule->check(examination, places);
-        for (const Findings::Place& place : places.places())
-            findings.push_back({.rule = std::string{rule->id},
-                                .severity = place.severity.value_or(rule->severity),
-                                .tooth = place.tooth,
-                                .found = place.found,
-                                .requirement = std::string{rule->requirement},
-                                .question = std::string{rule->question},
-                                .source = std::string{rule->source}});
-        places.clear();
-    }
+    for (const auto table : tables())
+        for (const Rule& rule : table) {
+            rule.check(examination, places);
+            for (const Findings::Place& place : places.places())
+                findings.push_back(findingOf(rule, place));
+            places.clear();
+        }
     return findings;
 }
 

@@ -15,11 +15,10 @@ constexpr std::size_t kFewestRests = 3;
 bool isCarried(const Prescription& prescription, Tooth abutment) {
     if (hasRest(prescription, abutment)) return true;
     if (abutment.kind() != ToothKind::Incisor) return false;
-    return std::ranges::any_of(std::initializer_list<Surface>{Surface::Mesial, Surface::Distal},
-                               [&](Surface side) {
-                                   const auto next = neighbour(abutment, side);
-                                   return next && hasRest(prescription, *next);
-                               });
+    const auto beside = [&](int step) {
+        return hasRest(prescription, Tooth::at(abutment.arch(), abutment.position() + step));
+    };
+    return beside(-1) || beside(1);
 }
 
 void restAtEnds(const Examination& examination, bool freeEnd, Findings& findings) {

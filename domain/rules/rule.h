@@ -84,7 +84,7 @@ std::span<const Rule> materialRules();
 std::span<const Rule> appearanceRules();
 
 /// Every rule of every table, in that order.
-std::span<const Rule* const> allRules();
+std::vector<const Rule*> allRules();
 
 /// nullptr: there is none of that id.
 const Rule* ruleOf(std::string_view id);

@@ -31,6 +31,9 @@ enum class Side : std::uint8_t { Right, Left };
 inline constexpr int kTeethInArch = 16;
 inline constexpr int kTeethInMouth = 32;
 
+/// Cannot be called at compile time, so a literal of no tooth does not compile. Never defined.
+void thereIsNoSuchTooth();
+
 class Tooth {
 public:
     /// Reads exactly "11".."18", "21".."28", "31".."38" or "41".."48".
@@ -83,7 +86,7 @@ private:
 consteval Tooth operator""_fdi(unsigned long long digits) {
     const int quadrant = static_cast<int>(digits / 10);
     const int place = static_cast<int>(digits % 10);
-    if (digits > 48 || !Tooth::exists(quadrant, place)) throw "no such tooth";  // compile time only
+    if (digits > 48 || !Tooth::exists(quadrant, place)) thereIsNoSuchTooth();
     return Tooth{quadrant, place};
 }
 

@@ -86,6 +86,9 @@ TEST(TheConnector, SpansFromTheOutermostPartOnOneSideToThatOnTheOther) {
     EXPECT_LT(description.connector->across, ArchForm::mean(Arch::Upper).extent().width);
     EXPECT_GT(description.connector->across, 45);
     EXPECT_FALSE(descriptionOf(Prescription{}).connector);
+    Prescription other;
+    other.rests = {{.tooth = 36_fdi}};  // of the other arch
+    EXPECT_FALSE(descriptionOf(other).connector);
 }
 
 TEST(IndirectRetainers, AreDescribedByTheirDistanceAndTheirShareOfTheLoad) {
@@ -151,6 +154,18 @@ TEST(TheMassEstimate, KnowsEveryConnectorAndAMetalBaseIsHeavier) {
         for (Saddle& saddle : prescription.saddles) saddle.base = BaseKind::Metal;
         EXPECT_GT(descriptionOf(prescription).volume->middle(), usual) << kind.word;
     }
+}
+
+TEST(TheMassEstimate, TellsTheSaddleOnMetalFromTheOther) {
+    Prescription prescription = support::upperClassIIIMod1();
+    const double usual = descriptionOf(prescription).volume->middle();
+    prescription.saddles[0].base = BaseKind::Metal;
+    const double shorter = descriptionOf(prescription).volume->middle();
+    prescription.saddles[0].base = BaseKind::Resin;
+    prescription.saddles[1].base = BaseKind::Metal;
+    const double longer = descriptionOf(prescription).volume->middle();
+    EXPECT_GT(shorter, usual);
+    EXPECT_NEAR((longer - usual) / (shorter - usual), 24.0 / 14, 1e-9);
 }
 
 TEST(TheMassEstimate, OfAWiderStrapIsMore) {

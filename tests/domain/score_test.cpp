@@ -146,12 +146,26 @@ TEST(Items, MayBeGivenWithoutBeingAsked) {
     const auto given = [](std::string_view name, const Prescription& prescription) {
         return std::ranges::find(items(), name, &Item::name)->given(prescription);
     };
-    for (const char* name : {"Kennedy class", "support", "guide plates", "indirect retainers"}) {
+    for (const char* name : {"Kennedy class", "support", "guide plates", "indirect retainers",
+                             "material of the teeth"}) {
         EXPECT_TRUE(given(name, support::lowerClassI())) << name;
         EXPECT_FALSE(given(name, Prescription{})) << name;
         EXPECT_FALSE(std::ranges::find(items(), name, &Item::name)->asked(support::lowerClassI()));
     }
     EXPECT_FALSE(given("disinfection", Prescription{}));
+}
+
+TEST(Completeness, TakesACodeOfThePatientOrAName) {
+    Prescription prescription = support::upperClassIIIMod1();
+    prescription.identity.patientReference = {};
+    EXPECT_THAT(completenessOf(prescription).open, Not(Contains("patient")));
+}
+
+TEST(Completeness, AsksNoShadeOfARepair) {
+    Prescription prescription = support::interimUpper();
+    prescription.appliance = Appliance::Repair;
+    prescription.shades.clear();
+    EXPECT_THAT(completenessOf(prescription).open, Not(Contains("shade")));
 }
 
 TEST(Items, HaveASourceEach) {

@@ -163,6 +163,21 @@ constexpr Edge kEdges[] = {
      [](P& p) { on(16_fdi, p.rests).clearance = {}; }, 0},
     {"rest.lower-incisor", "an upper incisor", upperClassIIIMod1,
      [](P& p) { on(13_fdi, p.rests).tooth = 12_fdi; }, 0},
+    {"saddle.one-space", "teeth of both arches, for another rule to say", upperClassIIIMod1,
+     [](P& p) {
+         p.saddles.front().teeth = {14_fdi, 34_fdi};
+     },
+     0},
+    {"saddle.one-space", "a saddle of no tooth", upperClassIIIMod1,
+     [](P& p) { p.saddles.front().teeth.clear(); }, 0},
+    {"design.part-twice", "an incisal and a cingulum rest at one side", upperClassIIIMod1,
+     [](P& p) {
+         p.rests.push_back(on(13_fdi, p.rests));
+         p.rests.back().kind = RestKind::Incisal;
+     },
+     0},
+    {"rest.floor-angle", "in an interim denture", interimUpper,
+     [](P& p) { p.rests.push_back({.tooth = 17_fdi, .floorAngle = 120'000_mdeg}); }, 0},
 };
 
 }  // namespace

@@ -127,6 +127,29 @@ TEST(BarClaspSulcus, PassesByOneSchoolAndIsRefusedByTheOther) {
                 UnorderedElementsAre("clasp.bar-sulcus", "clasp.bar-sulcus"));
 }
 
+TEST(ARule, IsFoundByItsId) {
+    ASSERT_NE(ruleOf("clasp.force"), nullptr);
+    EXPECT_EQ(ruleOf("clasp.force")->severity, Severity::Caution);
+    EXPECT_EQ(ruleOf("clasp.colour"), nullptr);
+}
+
+// The guides are data of the laboratory; a tab nobody measured cannot be compared.
+TEST(AGuideOfTheLaboratory, IsTheOneTabsAreLookedUpIn) {
+    const ShadeGuide guide{.name = "Bench",
+                           .source = "measured",
+                           .tabs = {{"M1", LabColour::parse("76 0 17")}, {"M2", {}}}};
+    Prescription prescription = support::upperClassIIIMod1();
+    const auto idsWith = [&](const char* tab, const char* measured) {
+        prescription.shades = {
+            {.guide = "bench", .tab = tab, .teeth = {}, .measured = LabColour::parse(measured)}};
+        return idsOf(examine(prescription, support::examinationDay(), {}, {&guide, 1}));
+    };
+    EXPECT_THAT(idsWith("M1", "76 0 17"), IsEmpty());
+    EXPECT_THAT(idsWith("M1", "60 0 17"), UnorderedElementsAre("shade.match"));
+    EXPECT_THAT(idsWith("M2", "60 0 17"), IsEmpty());
+    EXPECT_THAT(idsWith("M3", "60 0 17"), UnorderedElementsAre("shade.tab-known"));
+}
+
 // Work on a denture that exists is asked for its paper, its enclosures and its materials, not for a
 // design nobody needs.
 TEST(Repair, NeedsNoDesign) {

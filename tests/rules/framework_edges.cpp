@@ -209,6 +209,41 @@ constexpr Edge kEdges[] = {
      [](P& p) { on(34_fdi, p.guidePlates).planeHeight = 2001_um; }, 1},
     {"guide.height", "free end, just high enough", lowerClassI,
      [](P& p) { on(34_fdi, p.guidePlates).planeHeight = 1500_um; }, 0},
+    {"connector.reaches", "a saddle of no tooth", upperClassIIIMod1,
+     [](P& p) { p.saddles.push_back({}); }, 0},
+    {"connector.lies-on-teeth", "an upper incisor named by mistake", lowerClassIIMod1,
+     [](P& p) {
+         p.majorConnector->kind = ConnectorKind::CingulumBar;
+         p.saddles.push_back({.teeth = {11_fdi}});
+     },
+     0},
+    {"indirect.position", "a rest on an incisor, and no firm seat stands across", lowerClassI,
+     [](P& p) {
+         p.indirectRetainers = {{42_fdi}};
+         p.rests.push_back({.tooth = 42_fdi, .kind = RestKind::Incisal, .seatPrepared = true});
+         for (const Tooth tooth : {43_fdi, 33_fdi}) p.dentition.set(tooth, ToothState::NotReplaced);
+     },
+     0},
+    {"connector.plate-rests", "no tooth on the left a plate could end on", lowerClassIIMod1,
+     [](P& p) {
+         std::erase_if(p.rests, [](const Rest& rest) { return rest.tooth.quadrant() == 3; });
+         for (const Tooth tooth : {33_fdi, 34_fdi, 35_fdi, 36_fdi, 37_fdi})
+             p.dentition.set(tooth, ToothState::Missing);
+     },
+     0},
+    {"connector.plate-rests", "only a third molar on the left", lowerClassIIMod1,
+     [](P& p) {
+         std::erase_if(p.rests, [](const Rest& rest) { return rest.tooth.quadrant() == 3; });
+         for (const Tooth tooth : {33_fdi, 34_fdi, 35_fdi, 36_fdi, 37_fdi})
+             p.dentition.set(tooth, ToothState::Missing);
+         p.dentition.set(38_fdi, ToothState::Present);
+     },
+     0},
+    {"connector.plate-rests", "a canine on the left and no rest", lowerClassIIMod1,
+     [](P& p) {
+         std::erase_if(p.rests, [](const Rest& rest) { return rest.tooth.quadrant() == 3; });
+     },
+     1},
 };
 
 }  // namespace
