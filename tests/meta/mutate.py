@@ -51,7 +51,7 @@ COMPARISONS = {"<": ["<=", ">="], "<=": ["<", ">"], ">": [">=", "<="], ">=": [">
                "==": ["!="], "!=": ["=="]}
 LOGIC = {"&&": "||", "||": "&&"}
 SEVERITIES = {"Missing": "Conflict", "Conflict": "Caution", "Caution": "Missing"}
-INTEGER = re.compile(r"(\d[\d']*)(_[a-z]+|[uUlLzZ]*)$")
+NUMBER = re.compile(r"(\d[\d']*)(\.\d+)?(_[a-z]+|[uUlLzZfF]*)$")
 
 
 class Mutant:
@@ -102,6 +102,22 @@ def place_of(source, at):
     return name
 
 
+def beside(number):
+    """A number one small unit more and less: one, or one of its last decimal."""
+    written = NUMBER.match(number)
+    if not written:
+        return []
+    whole, decimals, unit = written.groups()
+    places = len(decimals) - 1 if decimals else 0
+    count = int((whole + (decimals or "")).replace("'", "").replace(".", ""))
+    numbers = []
+    for other in (count + 1, count - 1):
+        digits = f"{other:0{places + 1}}"
+        if other >= 0:
+            numbers.append((f"{digits[:-places]}.{digits[-places:]}" if places else digits) + unit)
+    return numbers
+
+
 def is_spaced(source, start, end):
     """clang-format sets spaces round a comparison and none inside the brackets of a template."""
     return source[start - 1].isspace() and source[end].isspace()
@@ -125,20 +141,17 @@ def mutants_of(file):
             if text in LOGIC:
                 add(start, end, LOGIC[text], "logic")
         elif token.lastgroup == "number":
-            written = INTEGER.match(text)
             # Arguments of templates, and the place of an element, are no limits.
-            if not written or re.search(r"<[\w:][\w:, <>]*$", source[:start]) or source[start - 1] == "[":
+            if source[start - 1] == "[" or re.search(r"<[\w:][\w:, <>]*$", source[:start]):
                 continue
-            value = int(written.group(1).replace("'", ""))
-            add(start, end, f"{value + 1}{written.group(2)}", "limit")
-            if value > 0:
-                add(start, end, f"{value - 1}{written.group(2)}", "limit")
+            for other in beside(text):
+                add(start, end, other, "limit")
         elif token.lastgroup == "word":
             if text in ("true", "false"):
                 add(start, end, "false" if text == "true" else "true", "truth")
             elif text in SEVERITIES and source[:start].endswith(".severity = Severity::"):
                 add(start, end, SEVERITIES[text], "severity")
-            elif text == "contradict" and source[start - 1] == ".":
+            elif text in ("contradict", "advise") and source[start - 1] == ".":
                 add(start, end, "add", "severity")
     return found
 
