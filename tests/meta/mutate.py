@@ -181,7 +181,7 @@ class Workshop:
 
     def __init__(self, files):
         must(["cmake", "-S", ROOT, "-B", BUILD, "-G", "Ninja", "-DCMAKE_BUILD_TYPE=Debug",
-              "-DCMAKE_CXX_FLAGS_DEBUG=-O0",
+              "-DCMAKE_CXX_FLAGS_DEBUG=-O1",
               "-DCMAKE_CXX_FLAGS=-w -D_GLIBCXX_ASSERTIONS"], cwd=ROOT)
         must(["cmake", "--build", BUILD, "--target"] + PROGRAMS, cwd=ROOT)
         with open(os.path.join(BUILD, "compile_commands.json"), encoding="utf-8") as opened:
@@ -196,8 +196,9 @@ class Workshop:
 
     @staticmethod
     def without_files(command):
+        """The compiler and its options; a mutant is compiled more often than it is run."""
         kept = command[next(n for n, part in enumerate(command) if part.endswith("++")):]
-        return kept[:kept.index("-o")]
+        return kept[:kept.index("-o")] + ["-O0"]
 
     def precompiled(self, files):
         """The headers are the same for every mutant, and most of the work."""
