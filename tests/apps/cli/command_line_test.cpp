@@ -190,11 +190,112 @@ TEST_F(CommandLine, NoticesAnEditedRecord) {
     EXPECT_THAT(ran.out, HasSubstr("THE RECORDS WERE CHANGED"));
 }
 
+TEST_F(CommandLine, ListsEveryRuleWithItsSourceAndExplainsOne) {
+    const auto rules = run({"rules", "--json"}).json()["rules"];
+    EXPECT_GE(rules.size(), 85U);
+    for (const auto& rule : rules) {
+        EXPECT_FALSE(rule["source"].get<std::string>().empty()) << rule["rule"];
+        EXPECT_FALSE(rule["severity"].get<std::string>().empty()) << rule["rule"];
+    }
+    EXPECT_THAT(run({"rules", "clasp.reciprocation"}).out,
+                AllOf(HasSubstr("conflict  clasp.reciprocation"), HasSubstr("source:")));
+    EXPECT_EQ(run({"rules", "clasp.reciprocation", "--json"}).json()["severity"], "conflict");
+    EXPECT_THAT(run({"rules", "--markdown"}).out,
+                AllOf(HasSubstr("|---|---|---|---|"), HasSubstr("| clasp.force | caution |")));
+    EXPECT_THAT(run({"rules"}).out, HasSubstr(std::to_string(rules.size()) + " rules"));
+    const Ran unknown = run({"rules", "clasp.colour"});
+    EXPECT_EQ(unknown.exit, 2);
+    EXPECT_THAT(unknown.err, HasSubstr("clasp.colour"));
+}
+
+TEST_F(CommandLine, DescribesADesignInAPage) {
+    const Ran page = run({"describe", today("upper-ii-mod-1")});
+    EXPECT_EQ(page.exit, 0) << page.err;
+    EXPECT_THAT(page.out, AllOf(HasSubstr("Kennedy II mod 1"),
+                                HasSubstr("fulcrum line: through the rests on"),
+                                HasSubstr("indirect retainer"), HasSubstr("score: 4 of 4"),
+                                HasSubstr("The prescriber decides.")));
+    const auto described = run({"describe", today("upper-ii-mod-1"), "--json"}).json();
+    EXPECT_EQ(described["schema"], "description-1");
+    EXPECT_EQ(described["saddles"].size(), 2U);
+    EXPECT_EQ(described["clasps"].size(), 3U);
+    EXPECT_GT(described["fulcrum"]["load-arm-mm"], 10);
+    EXPECT_LT(described["clasps"][0]["tip-force-N"]["least"],
+              described["clasps"][0]["tip-force-N"]["most"]);
+    EXPECT_EQ(described["complete-percent"], 100);
+    for (const char* name : {"lower-i", "upper-iii-mod-1", "upper-iv", "interim-upper",
+                             "nickel-conflict", "survey-missing", "notation-undeclared"})
+        EXPECT_EQ(run({"describe", today(name)}).exit, 0) << name;
+    EXPECT_EQ(run({"describe", "/nowhere.json"}).exit, 2);
+}
+
+// 7 mm in one school, 8 mm in another; the mean mouth has 7.44 mm (Cameron et al. 2002).
+TEST_F(CommandLine, ExaminesByTheLimitsOfTheLaboratory) {
+    const QString file =
+        today("lower-i", "\"lingual-depth\": \"9 mm\"", "\"lingual-depth\": \"7.44 mm\"");
+    EXPECT_THAT(lab({"check", file}).out, HasSubstr("7.44 mm given; this laboratory asks 8 mm"));
+    EXPECT_EQ(lab({"limits", "lingual-bar-space", "7 mm"}).exit, 0);
+    EXPECT_THAT(lab({"check", file}).out, testing::Not(HasSubstr("connector.lingual-space")));
+    const auto findings = lab({"order", QString::fromStdString(logged(file)), "--json"}).json();
+    for (const auto& finding : findings["findings"])
+        EXPECT_NE(finding["rule"], "connector.lingual-space");
+    const auto limits = lab({"limits", "lingual-bar-space", "--json"}).json()["limits"];
+    ASSERT_EQ(limits.size(), 1U);
+    EXPECT_EQ(limits[0]["value"], "7 mm");
+    EXPECT_EQ(limits[0]["default"], "8 mm");
+    EXPECT_EQ(lab({"limits", "lingual-bar-space", "default"}).exit, 0);
+    EXPECT_THAT(lab({"check", file}).out, HasSubstr("asks 8 mm"));
+    EXPECT_EQ(lab({"limits", "--json"}).json()["limits"].size(), 14U);
+    for (const QStringList& words : {QStringList{"limits", "lingual-bar-space", "7 cm"},
+                                     {"limits", "lingual-bar-space", "0 mm"},
+                                     {"limits", "lingual-bar-space", "7"},
+                                     {"limits", "moon"},
+                                     {"limits", "moon", "default"}})
+        EXPECT_EQ(lab(words).exit, 2) << words.join(' ').toStdString();
+}
+
+// A finding keeps its words as they were: the paper of yesterday stays true.
+TEST_F(CommandLine, KeepsTheFindingsOfAnOrderWhenALimitChanges) {
+    const std::string order =
+        logged(today("lower-i", "\"lingual-depth\": \"9 mm\"", "\"lingual-depth\": \"7.44 mm\""));
+    EXPECT_EQ(lab({"limits", "lingual-bar-space", "7 mm"}).exit, 0);
+    EXPECT_THAT(lab(on("order", order)).out, HasSubstr("7.44 mm given; this laboratory asks 8 mm"));
+}
+
+TEST_F(CommandLine, MatchesAColourWithTheTabsOfAGuide) {
+    const auto tabs =
+        lab({"shades", "A-D scale", "--measured", "76.04 -0.08 16.73", "--json"}).json()["tabs"];
+    ASSERT_EQ(tabs.size(), 16U);
+    EXPECT_EQ(tabs[0]["tab"], "A2");
+    EXPECT_EQ(tabs[0]["difference"], "0.00");
+    EXPECT_THAT(lab({"shades"}).out, AllOf(HasSubstr("A-D scale"), HasSubstr("from memory")));
+    EXPECT_EQ(lab({"shades", "A-D scale", "--measured", "grey"}).exit, 2);
+    EXPECT_EQ(lab({"shades", "the old one"}).exit, 2);
+}
+
+TEST_F(CommandLine, TakesAGuideTheLaboratoryMeasured) {
+    QFile file{folder_.filePath("guide.csv")};
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("tab,L*,a*,b*\r\nM1,78.1,-1.2,12\nM2,,,\n");
+    file.close();
+    EXPECT_EQ(lab({"shades", "Bench guide", "--file", file.fileName()}).exit, 0);
+    const auto guides = lab({"shades", "--json"}).json()["guides"];
+    ASSERT_EQ(guides.size(), 2U);
+    EXPECT_EQ(guides[1]["guide"], "Bench guide");
+    EXPECT_EQ(guides[1]["tabs"][0]["colour"], "78.1 -1.2 12");
+    EXPECT_TRUE(guides[1]["tabs"][1]["colour"].is_null());
+    const QString prescription = today("upper-iii-mod-1", "\"A-D scale\"", "\"bench guide\"");
+    EXPECT_THAT(lab({"check", prescription}).out, HasSubstr("shade.tab-known"));
+    EXPECT_EQ(lab({"shades", "Bench guide", "--file", "/nowhere.csv"}).exit, 2);
+    EXPECT_EQ(lab({"shades", "--file", file.fileName()}).exit, 2);
+}
+
 TEST_F(CommandLine, HelpsWithAnExampleForEveryVerb) {
     const Ran all = run({"--help"});
     EXPECT_EQ(all.exit, 0);
-    for (const char* verb : {"classify", "check", "log", "accept", "start", "done", "flag",
-                             "answer", "order", "floor", "print", "verify", "demo"}) {
+    for (const char* verb :
+         {"classify", "check", "log", "accept", "start", "done", "flag", "answer", "order", "floor",
+          "print", "verify", "demo", "describe", "rules", "limits", "shades", "letterhead"}) {
         EXPECT_THAT(all.out, HasSubstr(verb));
         const Ran one = run({verb, "--help"});
         EXPECT_EQ(one.exit, 0);
