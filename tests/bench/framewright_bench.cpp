@@ -6,7 +6,7 @@
 #include <sstream>
 #include <string>
 
-#include "domain/design/fulcrum.h"
+#include "domain/design/design.h"
 #include "domain/design/support.h"
 #include "domain/rules/examine.h"
 #include "storage/files/prescription_file.h"
@@ -61,6 +61,8 @@ void registerDesign(const Design& design) {
     onDesign("examine", [](const Prescription& prescription) {
         return examine(prescription, support::examinationDay());
     });
+    onDesign("descriptionOf",
+             [](const Prescription& prescription) { return descriptionOf(prescription); });
     onDesign("supportOf", [](const Prescription& prescription) { return supportOf(prescription); });
     onDesign("fulcrumOf", [](const Prescription& prescription) { return fulcrumOf(prescription); });
     onDesign("classify", [](const Prescription& prescription) { return classify(prescription); });

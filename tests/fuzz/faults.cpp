@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cmath>
+#include <initializer_list>
 
+#include "domain/design/design.h"
 #include "domain/rules/examine.h"
 #include "storage/files/prescription_file.h"
 #include "tests/support/designs.h"
@@ -40,6 +43,40 @@ std::string faultOf(const Finding& finding) {
     return {};
 }
 
+bool areNumbers(std::initializer_list<double> figures) {
+    return std::ranges::all_of(figures, [](double figure) { return std::isfinite(figure); });
+}
+
+bool isRange(Range range) {
+    return areNumbers({range.least, range.most}) && range.least <= range.most;
+}
+
+std::string faultOf(const ClaspMechanics& clasp) {
+    if (!areNumbers({clasp.deflection, clasp.largestAt})) return "a clasp that bends by no number";
+    for (const Range& range :
+         {clasp.force, clasp.rootStress, clasp.largestStress, clasp.setMargin, clasp.removal})
+        if (!isRange(range)) return "a clasp with forces that are no numbers";
+    return {};
+}
+
+/// What is computed for people to read.
+std::string faultOf(const Description& description) {
+    for (const SaddleSpan& saddle : description.saddles)
+        if (!areNumbers({saddle.along, saddle.straight})) return "a saddle of no length";
+    for (const RetainerArm& retainer : description.retainers)
+        if (!areNumbers({retainer.across, retainer.loadRatio})) return "a retainer at no distance";
+    for (const ClaspMechanics& clasp : description.clasps)
+        if (const std::string fault = faultOf(clasp); !fault.empty()) return fault;
+    if (description.bestSeat && !areNumbers({description.bestSeat->distance}))
+        return "a seat at no distance";
+    if (description.connector &&
+        !areNumbers({description.connector->across, description.connector->along}))
+        return "a connector of no length";
+    if (description.volume && !isRange(*description.volume)) return "a framework of no volume";
+    if (description.mass && !isRange(*description.mass)) return "a framework of no mass";
+    return {};
+}
+
 }  // namespace
 
 std::string faultOf(std::string_view text) {
@@ -51,6 +88,7 @@ std::string faultOf(std::string_view text) {
     }
     for (const Finding& finding : examine(*read, support::examinationDay()))
         if (const std::string fault = faultOf(finding); !fault.empty()) return fault;
+    if (std::string fault = faultOf(descriptionOf(*read)); !fault.empty()) return fault;
     const std::string written = storage::writePrescription(*read);
     const auto again = storage::readPrescription(written, "fuzz.json");
     if (!again) return "cannot read what was written: " + again.error().message;

@@ -10,6 +10,7 @@
 
 #include "storage/files/prescription_file.h"
 #include "tests/fuzz/faults.h"
+#include "tests/rules/population.h"
 #include "tests/support/designs.h"
 
 namespace {
@@ -64,6 +65,18 @@ TEST(Designs, AreExaminedAndWrittenWithoutAFault) {
           support::lowerClassIIMod1(), support::upperClassIV(), support::lowerClassIIIMod1(),
           support::interimUpper(), domain::Prescription{}})
         EXPECT_EQ(fuzz::faultOf(storage::writePrescription(design)), "");
+}
+
+// Fuzzing changes what is there, so it starts from all that can be there.
+TEST(DesignsByChance, AreExaminedAndWrittenWithoutAFaultWithAllFaultsPlantedOneByOne) {
+    population::Chance chance{20261125};  // NOLINT: a fixed seed repeats the failure
+    for (const population::Fault& fault : population::faults())
+        for (bool planted = false; !planted;) {
+            auto design = population::cleanDesign(chance);
+            planted = design && fault.plant(*design, chance);
+            if (planted)
+                ASSERT_EQ(fuzz::faultOf(storage::writePrescription(*design)), "") << fault.rule;
+        }
 }
 
 }  // namespace

@@ -30,8 +30,8 @@ ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__)
 BUILD = os.path.join(ROOT, "build-mutation")
 EXPLAINED = os.path.join(ROOT, "tests/meta/mutation_survivors.txt")
 MUTATED = ["domain/rules/*.cpp", "domain/design/*.cpp"]
-# The quickest first: a mutant it kills needs no other.
 PROGRAMS = ["meta_tests", "rules_tests", "domain_tests"]
+SLOW = 50  # ms; slower tests are run only on a mutant that the others let live
 LEAST_KILLED = 90.0
 MEMORY = 4 << 30  # a mutant that grows for ever is stopped, not the machine
 
@@ -51,7 +51,7 @@ COMPARISONS = {"<": ["<=", ">="], "<=": ["<", ">"], ">": [">=", "<="], ">=": [">
                "==": ["!="], "!=": ["=="]}
 LOGIC = {"&&": "||", "||": "&&"}
 SEVERITIES = {"Missing": "Conflict", "Conflict": "Caution", "Caution": "Missing"}
-INTEGER = re.compile(r"(\d[\d']*)(_[a-z]+|[uUlLzZ]*)$")
+NUMBER = re.compile(r"(\d[\d']*)(\.\d+)?(_[a-z]+|[uUlLzZfF]*)$")
 
 
 class Mutant:
@@ -102,6 +102,22 @@ def place_of(source, at):
     return name
 
 
+def beside(number):
+    """A number one small unit more and less: one, or one of its last decimal."""
+    written = NUMBER.match(number)
+    if not written:
+        return []
+    whole, decimals, unit = written.groups()
+    places = len(decimals) - 1 if decimals else 0
+    count = int((whole + (decimals or "")).replace("'", "").replace(".", ""))
+    numbers = []
+    for other in (count + 1, count - 1):
+        digits = f"{other:0{places + 1}}"
+        if other >= 0:
+            numbers.append((f"{digits[:-places]}.{digits[-places:]}" if places else digits) + unit)
+    return numbers
+
+
 def is_spaced(source, start, end):
     """clang-format sets spaces round a comparison and none inside the brackets of a template."""
     return source[start - 1].isspace() and source[end].isspace()
@@ -125,20 +141,17 @@ def mutants_of(file):
             if text in LOGIC:
                 add(start, end, LOGIC[text], "logic")
         elif token.lastgroup == "number":
-            written = INTEGER.match(text)
             # Arguments of templates, and the place of an element, are no limits.
-            if not written or re.search(r"<[\w:][\w:, <>]*$", source[:start]) or source[start - 1] == "[":
+            if source[start - 1] == "[" or re.search(r"<[\w:][\w:, <>]*$", source[:start]):
                 continue
-            value = int(written.group(1).replace("'", ""))
-            add(start, end, f"{value + 1}{written.group(2)}", "limit")
-            if value > 0:
-                add(start, end, f"{value - 1}{written.group(2)}", "limit")
+            for other in beside(text):
+                add(start, end, other, "limit")
         elif token.lastgroup == "word":
             if text in ("true", "false"):
                 add(start, end, "false" if text == "true" else "true", "truth")
             elif text in SEVERITIES and source[:start].endswith(".severity = Severity::"):
                 add(start, end, SEVERITIES[text], "severity")
-            elif text == "contradict" and source[start - 1] == ".":
+            elif text in ("contradict", "advise") and source[start - 1] == ".":
                 add(start, end, "add", "severity")
     return found
 
@@ -168,7 +181,7 @@ class Workshop:
 
     def __init__(self, files):
         must(["cmake", "-S", ROOT, "-B", BUILD, "-G", "Ninja", "-DCMAKE_BUILD_TYPE=Debug",
-              "-DCMAKE_CXX_FLAGS_DEBUG=-O0",
+              "-DCMAKE_CXX_FLAGS_DEBUG=-O1",
               "-DCMAKE_CXX_FLAGS=-w -D_GLIBCXX_ASSERTIONS"], cwd=ROOT)
         must(["cmake", "--build", BUILD, "--target"] + PROGRAMS, cwd=ROOT)
         with open(os.path.join(BUILD, "compile_commands.json"), encoding="utf-8") as opened:
@@ -177,14 +190,16 @@ class Workshop:
         self.compilers = {file: self.without_files(commands[file]) for file in files}
         self.prelude = self.precompiled(files)
         self.links = {program: self.link_of(program) for program in PROGRAMS}
-        self.limits = {program: self.limit_of(program) for program in PROGRAMS}
+        rounds = [each for program in PROGRAMS for each in self.rounds_of(program)]
+        self.rounds = sorted(rounds, key=lambda each: each[0])
         self.seats = {}
         self.lock = threading.Lock()
 
     @staticmethod
     def without_files(command):
+        """The compiler and its options; a mutant is compiled more often than it is run."""
         kept = command[next(n for n, part in enumerate(command) if part.endswith("++")):]
-        return kept[:kept.index("-o")]
+        return kept[:kept.index("-o")] + ["-O0"]
 
     def precompiled(self, files):
         """The headers are the same for every mutant, and most of the work."""
@@ -206,11 +221,19 @@ class Workshop:
         line = re.sub(r"^: && ", "", line).split(" && ")[0]
         return shlex.split(line)
 
-    def limit_of(self, program):
+    def rounds_of(self, program):
+        """The quick tests, and the slow ones: what to run, and how many seconds it may take."""
         path = self.links[program][self.links[program].index("-o") + 1]
-        start = time.monotonic()
-        must([os.path.join(BUILD, path)])
-        return 10 + 10 * (time.monotonic() - start)
+        told = must([os.path.join(BUILD, path)])
+        times = {name: int(ms) for name, ms in
+                 re.findall(r"^\[       OK \] (\S+?)(?:, where .*)? \((\d+) ms\)$", told, re.MULTILINE)}
+        slow = [name for name, ms in times.items() if ms >= SLOW]
+        taken = sum(times[name] for name in slow) / 1000
+        rest = sum(times.values()) / 1000 - taken
+        rounds = [(0, program, "--gtest_filter=-" + ":".join(slow), 10 + 10 * rest)]
+        if slow:
+            rounds.append((1, program, "--gtest_filter=" + ":".join(slow), 10 + 10 * taken))
+        return rounds
 
     def seat(self):
         with self.lock:
@@ -230,11 +253,14 @@ class Workshop:
         if compiled.returncode != 0:
             mutant.state, mutant.by = "not compiling", compiled.stdout.strip().split("\n")[0]
             return
-        for program in PROGRAMS:
-            self.link(program, made, os.path.join(folder, program))
+        linked = set()
+        for _, program, chosen, limit in self.rounds:
+            if program not in linked:
+                self.link(program, made, os.path.join(folder, program))
+                linked.add(program)
             try:
-                ended = run([os.path.join(folder, program), "--gtest_fail_fast",
-                             "--gtest_brief=1"], timeout=self.limits[program], preexec_fn=bounded)
+                ended = run([os.path.join(folder, program), chosen, "--gtest_fail_fast",
+                             "--gtest_brief=1"], timeout=limit, preexec_fn=bounded)
             except subprocess.TimeoutExpired:
                 mutant.state, mutant.by = "killed", f"{program}, by time-out"
                 return
