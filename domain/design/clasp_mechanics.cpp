@@ -60,7 +60,7 @@ bool endsAtMiddle(const Clasp& clasp) noexcept {
 
 /// How far round the crown the arm runs, as a share of the way round.
 double shareRound(const Clasp& clasp) noexcept {
-    if (clasp.kind == ClaspKind::Ring || clasp.kind == ClaspKind::BackAction) return 4.0 / 8;
+    if (clasp.kind == ClaspKind::BackAction) return 4.0 / 8;
     return endsAtMiddle(clasp) ? 2.0 / 8 : 3.0 / 8;
 }
 

@@ -20,9 +20,10 @@ const Material* armProperties(const Prescription& prescription, const Clasp& cla
 /// The arm as the prescription gives it, completed from the crown. Sizes: half-round cast arms 1.4
 /// mm wide on molars and 1.2 mm elsewhere, half as wide at the tip; wire 1.0 mm round and even;
 /// polymer arms 3 mm wide (teaching texts after McCracken, from memory). Length: three eighths of
-/// the way round the crown to the far line angle, a quarter to the middle of a face, half the way
-/// for a ring or back-action clasp; a wire runs 8 mm more from the base to the tooth; an arm from
-/// the gingiva is straight, 1.8 mm wide, as long as the crown is wide and 7 mm more (our choice).
+/// the way round the crown to the far line angle (the strut of a ring clasp holds the rest of it),
+/// a quarter to the middle of a face, half the way for a back-action clasp; a wire runs 8 mm more
+/// from the base to the tooth; an arm from the gingiva is straight, 1.8 mm wide, as long as the
+/// crown is wide and 7 mm more (our choice).
 struct DerivedArm {
     ArmShape shape{};
     bool lengthIsDerived{};

@@ -336,6 +336,25 @@ constexpr Edge kEdges[] = {
      2},
     {"clasp.bar-sulcus", "one micron less", upperClassIIIMod1,
      [](P& p) { p.survey.sulcusDepth = 4999_um; }, 2, Severity::Conflict},
+    // The setting is 1.2 to 16.3 N by default.
+    {"clasp.force", "too little by less than half, from a derived length", upperClassIIIMod1,
+     [](P& p) { on(16_fdi, p.clasps).arm = {.section = ArmSection::HalfRound, .width = 1200_um}; },
+     0},
+    {"clasp.force", "too little by less than half, as prescribed", upperClassIIIMod1,
+     [](P& p) {
+         on(16_fdi, p.clasps).arm = {.section = ArmSection::HalfRound,
+                                     .width = 1200_um,
+                                     .tip = 500'000_ppm,
+                                     .length = 12'400_um};
+     },
+     1},
+    {"clasp.force", "too little by far, from a derived length", upperClassIIIMod1,
+     [](P& p) { on(16_fdi, p.clasps).arm = {.section = ArmSection::HalfRound, .width = 600_um}; },
+     1},
+    {"clasp.force", "too much by less than double, from a derived length", upperClassIIIMod1,
+     [](P& p) { on(16_fdi, p.clasps).arm = {.section = ArmSection::Round, .width = 2400_um}; }, 0},
+    {"clasp.force", "too much by far, from a derived length", upperClassIIIMod1,
+     [](P& p) { on(16_fdi, p.clasps).arm = {.section = ArmSection::Round, .width = 4000_um}; }, 1},
 };
 
 }  // namespace
