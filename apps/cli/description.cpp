@@ -62,9 +62,12 @@ std::string saddlesText(const Described& described) {
 std::string fulcrumText(const Described& described) {
     const Notation notation = notationOf(described.prescription);
     const auto& fulcrum = described.description.design.fulcrum;
-    if (!fulcrum)
-        return "fulcrum line: none (Class III does not rock; else two rests to rock on are "
-               "missing)\n";
+    if (!fulcrum) {
+        const auto kennedyClass = described.description.design.kennedyClass();
+        const bool rocks = kennedyClass && *kennedyClass != domain::KennedyClass::III;
+        return std::string{"fulcrum line: none; "} +
+               (rocks ? "two rests for it to run through are not given\n" : "nothing rocks\n");
+    }
     std::string text = "fulcrum line: through the rests on " +
                        domain::nameOf(fulcrum->right.tooth, notation) + " and " +
                        domain::nameOf(fulcrum->left.tooth, notation) +

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "domain/design/design_view.h"
 #include "domain/materials/alloy_data.h"
 
 namespace domain {
@@ -68,7 +69,7 @@ double saddleVolume(const Prescription& prescription, const SaddleSpan& span) no
 std::optional<Range> frameworkVolume(const Prescription& prescription,
                                      std::span<const SaddleSpan> saddles,
                                      std::optional<ConnectorSpan> connector) {
-    if (!prescription.majorConnector || !connector) return {};
+    if (!isMetal(prescription) || !prescription.majorConnector || !connector) return {};
     double volume = connectorVolume(*prescription.majorConnector, *connector);
     for (const SaddleSpan& saddle : saddles) volume += saddleVolume(prescription, saddle);
     const auto times = [](std::size_t count, double each) {

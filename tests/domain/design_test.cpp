@@ -141,6 +141,10 @@ TEST(TheMassEstimate, IsNoneWithoutConnectorOrMaterial) {
     EXPECT_FALSE(frameworkVolume(support::lowerClassI(), {}, {}));
 }
 
+TEST(TheMassEstimate, IsNoneForADentureWithoutFramework) {
+    EXPECT_FALSE(descriptionOf(support::interimUpper()).volume);
+}
+
 TEST(TheMassEstimate, KnowsEveryConnectorAndAMetalBaseIsHeavier) {
     for (const auto& kind : enumCodes<ConnectorKind>) {
         Prescription prescription = archOf(kind.value) == Arch::Upper ? support::upperClassIIIMod1()
