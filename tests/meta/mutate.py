@@ -225,8 +225,8 @@ class Workshop:
         """The quick tests, and the slow ones: what to run, and how many seconds it may take."""
         path = self.links[program][self.links[program].index("-o") + 1]
         told = must([os.path.join(BUILD, path)])
-        times = {name: int(ms) for name, ms in
-                 re.findall(r"^\[       OK \] (\S+?)(?:, where .*)? \((\d+) ms\)$", told, re.MULTILINE)}
+        passed = re.findall(r"^\[ +OK \] (\S+?)(?:, where .*)? \((\d+) ms\)$", told, re.MULTILINE)
+        times = {name: int(ms) for name, ms in passed}
         slow = [name for name, ms in times.items() if ms >= SLOW]
         taken = sum(times[name] for name in slow) / 1000
         rest = sum(times.values()) / 1000 - taken
