@@ -39,8 +39,8 @@ Description descriptionOf(const Prescription& prescription) {
     description.retainers = retainerArms(prescription, design);
     if (design.fulcrum) description.bestSeat = bestSeat(prescription, design.form, *design.fulcrum);
     for (const Clasp& clasp : prescription.clasps)
-        if (auto mechanics = mechanicsOf(prescription, clasp))
-            description.clasps.push_back(*std::move(mechanics));
+        if (const auto mechanics = mechanicsOf(prescription, clasp))
+            description.clasps.push_back(*mechanics);
     description.connector = connectorSpanOf(prescription, design.form, design.areas);
     description.volume = frameworkVolume(prescription, description.saddles, description.connector);
     description.mass = frameworkMass(prescription, description.volume);

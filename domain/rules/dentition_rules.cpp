@@ -121,7 +121,9 @@ void saddlesLieInOneSpace(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
     for (const Saddle& saddle : prescription.saddles) {
         if (saddle.teeth.empty()) continue;
-        const auto [first, last] = std::ranges::minmax(saddle.teeth, {}, &Tooth::position);
+        const auto ends = std::ranges::minmax_element(saddle.teeth, {}, &Tooth::position);
+        const Tooth first = *ends.min;
+        const Tooth last = *ends.max;
         if (first.arch() != last.arch()) continue;  // for dentition.arch to say
         for (int position = first.position() + 1; position < last.position(); ++position) {
             const Tooth tooth = Tooth::at(first.arch(), position);
