@@ -17,11 +17,11 @@ namespace {
 
 using namespace domain;
 
-struct Design {
+struct Textbook {
     const char* name;
     Prescription (*make)();
 };
-constexpr Design kDesigns[] = {
+constexpr Textbook kDesigns[] = {
     {"upperClassIIIMod1", support::upperClassIIIMod1},
     {"lowerClassI", support::lowerClassI},
     {"upperClassIIMod1", support::upperClassIIMod1},
@@ -49,7 +49,7 @@ void timed(benchmark::State& state, const Call& call) {
     state.counters["bytes"] = static_cast<double>(after.bytes - before.bytes);
 }
 
-void registerDesign(const Design& design) {
+void registerDesign(const Textbook& design) {
     const std::string name = design.name;
     const auto onDesign = [&](const char* what, auto call) {
         benchmark::RegisterBenchmark((what + ('/' + name)).c_str(),
@@ -92,7 +92,7 @@ BENCHMARK(writeDemo);
 }  // namespace
 
 int main(int argc, char** argv) {
-    for (const Design& design : kDesigns) registerDesign(design);
+    for (const Textbook& design : kDesigns) registerDesign(design);
     benchmark::Initialize(&argc, argv);
     if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 2;
     benchmark::RunSpecifiedBenchmarks();

@@ -66,7 +66,7 @@ std::string faultOf(const Description& description) {
     for (const RetainerArm& retainer : description.retainers)
         if (!areNumbers({retainer.across, retainer.loadRatio})) return "a retainer at no distance";
     for (const ClaspMechanics& clasp : description.clasps)
-        if (const std::string fault = faultOf(clasp); !fault.empty()) return fault;
+        if (std::string fault = faultOf(clasp); !fault.empty()) return fault;
     if (description.bestSeat && !areNumbers({description.bestSeat->distance}))
         return "a seat at no distance";
     if (description.connector &&
@@ -87,7 +87,7 @@ std::string faultOf(std::string_view text) {
         return {};
     }
     for (const Finding& finding : examine(*read, support::examinationDay()))
-        if (const std::string fault = faultOf(finding); !fault.empty()) return fault;
+        if (std::string fault = faultOf(finding); !fault.empty()) return fault;
     if (std::string fault = faultOf(descriptionOf(*read)); !fault.empty()) return fault;
     const std::string written = storage::writePrescription(*read);
     const auto again = storage::readPrescription(written, "fuzz.json");

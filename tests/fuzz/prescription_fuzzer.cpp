@@ -115,6 +115,7 @@ std::string designByChance(Random& random) {
 
 }  // namespace
 
+// NOLINTBEGIN(readability-identifier-naming): the names are Clang's
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t size);
 extern "C" std::size_t LLVMFuzzerMutate(std::uint8_t* bytes, std::size_t size, std::size_t most);
 extern "C" std::size_t LLVMFuzzerCustomMutator(std::uint8_t* bytes, std::size_t size,
@@ -158,3 +159,4 @@ std::size_t LLVMFuzzerCustomMutator(std::uint8_t* bytes, std::size_t size, std::
     std::ranges::copy(text, bytes);
     return text.size();
 }
+// NOLINTEND(readability-identifier-naming)
