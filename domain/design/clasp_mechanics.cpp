@@ -22,6 +22,7 @@ constexpr Range kFriction{0.1, 0.3};
 /// Sizes no arm has; nothing is computed from them.
 constexpr Range kPossibleWidth{0.3, 6};
 constexpr Range kPossibleLength{1, 60};
+constexpr double kDeepestUndercut = 3;
 constexpr double kLeastTip = 0.05;
 
 struct UsualSection {
@@ -165,7 +166,7 @@ std::optional<ClaspMechanics> mechanicsOf(const Prescription& prescription, cons
     if (!material || !clasp.undercut || !clasp.undercut->depth) return {};
     const double deflection = millimetres(*clasp.undercut->depth);
     const DerivedArm arm = armOf(clasp, *material);
-    if (deflection <= 0 || !canBe(arm.shape)) return {};
+    if (deflection <= 0 || deflection > kDeepestUndercut || !canBe(arm.shape)) return {};
 
     const Material* properties = armProperties(prescription, clasp);
     const Range modulus{properties->modulus.range.least * 1000,

@@ -167,6 +167,15 @@ TEST(TheMechanicsOfAClasp, AreNoneWithoutUndercutDepthOrMaterial) {
     EXPECT_TRUE(mechanicsOf(prescription, clasp));
 }
 
+TEST(TheMechanicsOfAClasp, AreNoneInAnUndercutThatCannotBe) {
+    Clasp clasp = claspOn(46_fdi);
+    clasp.undercut->depth = 3000_um;
+    ASSERT_TRUE(mechanicsOf(castCobaltChromium(), clasp));
+    EXPECT_GT(mechanicsOf(castCobaltChromium(), clasp)->removal.least, 0);
+    clasp.undercut->depth = 3001_um;
+    EXPECT_FALSE(mechanicsOf(castCobaltChromium(), clasp));
+}
+
 TEST(TheMechanicsOfAClasp, AreNoneForSizesThatCannotBe) {
     const auto with = [](const ClaspArm& arm) {
         Clasp clasp = claspOn(46_fdi);
