@@ -118,9 +118,10 @@ void armIsLongEnough(const Examination& examination, const Clasp& clasp, Finding
 }
 
 void armStaysElastic(const Examination& examination, const Clasp& clasp, Findings& findings) {
-    const auto mechanics = mechanicsOf(examination.prescription, clasp);
     // From derived sizes the stress is too uncertain to refuse by.
-    if (!mechanics || mechanics->arm.isDerived() || mechanics->setMargin.most >= 1) return;
+    if (!clasp.arm.length || !clasp.arm.width) return;
+    const auto mechanics = mechanicsOf(examination.prescription, clasp);
+    if (!mechanics || mechanics->setMargin.most >= 1) return;
     constexpr const char* kMegapascals = "MPa";
     findings.add(clasp.tooth,
                  named(clasp) + ": the arm as prescribed is stressed to " +
