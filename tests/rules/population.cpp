@@ -344,7 +344,9 @@ constexpr Fault kFaults[] = {
      }},
     {"design.kennedy-stated",
      [](P& p, Chance&) {
-         p.statedClass = designOf(p).kennedy->text() == "IV" ? "III" : "IV";
+         const auto kennedy = designOf(p).kennedy;
+         if (!kennedy) return false;
+         p.statedClass = kennedy->text() == "IV" ? "III" : "IV";
          return true;
      }},
     {"shade.tab-known",
