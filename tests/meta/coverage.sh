@@ -14,6 +14,8 @@ if grep -rqE '\bthrow\b' domain --include='*.h' --include='*.cpp'; then
 else
     flags="$flags -fno-exceptions"
 fi
+# Anew each time: what an earlier build left behind would be counted.
+rm -rf build-coverage
 launcher=''
 command -v ccache >/dev/null && launcher=-DCMAKE_CXX_COMPILER_LAUNCHER=ccache
 cmake -S . -B build-coverage -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG='-O0 -g1' \
@@ -22,8 +24,6 @@ programs='rules_tests domain_tests drawing_tests meta_tests'
 # shellcheck disable=SC2086 # one word per program is what is wanted
 cmake --build build-coverage --target $programs
 
-# Counts of an earlier run would hide what this one does not reach.
-find build-coverage -name '*.gcda' -delete
 for program in $programs; do
     "build-coverage/tests/${program%_tests}/$program" --gtest_brief=1
 done

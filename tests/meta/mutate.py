@@ -7,7 +7,7 @@ kills it. A mutant that no test kills is a survivor and wants an explanation in
 mutation_survivors.txt.
 
 Fails where fewer than 90 % of the mutants are killed, where a survivor is not explained, or where
-an explanation fits no survivor. Not part of .ci/run: a full run takes a quarter of an hour on two
+an explanation fits no survivor. Not part of .ci/run: a full run takes half an hour on two
 cores.
 
 usage: mutate.py [--file FILE]... [--list] [--sample N] [--seed S] [--jobs N]
