@@ -15,6 +15,9 @@ using domain::HouseLimits;
 using domain::Quantity;
 using domain::Result;
 
+/// What is typed to have the documented default again.
+constexpr std::string_view kDefault = "default";
+
 /// What a limit is called among the settings.
 std::string settingOf(std::string_view word) { return "limit." + std::string{word}; }
 
@@ -73,6 +76,7 @@ public:
         words_ += (words_.empty() ? "" : ", ") + std::string{word};
         if (word != word_) return;
         known_ = true;
+        if (amount_ == kDefault) return;
         const auto read = domain::parseQuantity<Unit>(amount_);
         if (!read || read->count() == 0)
             refusal_ = "expected an amount above 0 and at most " +
@@ -132,18 +136,17 @@ std::vector<LimitLine> limitLines(const HouseLimits& limits) {
 
 Result<Done> writeLimit(const Laboratory& laboratory, const std::string& word,
                         const std::string& text) {
-    const bool isDefault = text == "default";
     HouseLimits limits;
     AmountCheck check{word, text};
     describe(check, limits);
-    if (const auto refusal = check.refusal();
-        refusal && !(isDefault && refusal->starts_with("expected an amount")))
+    if (const auto refusal = check.refusal())
         return Error{ErrorCode::Unusable, word + ": " + *refusal + "; given: \"" + text + '"'};
     auto transaction = storage::Transaction::begin(laboratory.records());
     if (!transaction) return transaction.error();
     storage::Transaction work = *std::move(transaction);
     const storage::SettingsStore settings{laboratory.records()};
-    if (auto put = settings.put(work, settingOf(word), isDefault ? std::string{} : text); !put)
+    if (auto put = settings.put(work, settingOf(word), text == kDefault ? std::string{} : text);
+        !put)
         return put.error();
     return work.commit();
 }

@@ -1,6 +1,10 @@
 #include "domain/base/quantity.h"
 
+#include <cmath>
+
 namespace domain {
+
+std::string tenths(double value) { return decimalText(std::lround(value * 10), 10); }
 
 std::string decimalText(std::int64_t count, std::int64_t perWritten) {
     std::string text = count < 0 ? "-" : "";

@@ -114,6 +114,14 @@ constexpr Minutes operator""_min(unsigned long long n) {
     return Minutes::of(static_cast<std::int64_t>(n));
 }
 
+/// For geometry, which computes in fractions of a millimetre.
+constexpr double millimetres(Microns length) noexcept {
+    return static_cast<double>(length.count()) / MicronUnit::kPerWritten;
+}
+
+/// A computed figure with as many decimals as it deserves: "3.5", "12".
+std::string tenths(double value);
+
 /// Writes a count of small units as a decimal number of written units, without trailing zeros.
 std::string decimalText(std::int64_t count, std::int64_t perWritten);
 

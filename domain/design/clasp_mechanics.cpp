@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "domain/design/part_places.h"
+#include "domain/design/possible_sizes.h"
 #include "domain/teeth/crown_size.h"
 
 namespace domain {
@@ -18,12 +18,6 @@ constexpr double kWidthDoubt = 0.07;
 // at 0.25 mm); friction of metal on wet enamel 0.1 to 0.3. Both assumed.
 constexpr Range kHeightBelowContour{2, 3};
 constexpr Range kFriction{0.1, 0.3};
-
-/// Sizes no arm has; nothing is computed from them.
-constexpr Range kPossibleWidth{0.3, 6};
-constexpr Range kPossibleLength{1, 60};
-constexpr double kDeepestUndercut = 3;
-constexpr double kLeastTip = 0.05;
 
 struct UsualSection {
     ArmSection section{};
@@ -85,13 +79,13 @@ double usualRadius(const Clasp& clasp) noexcept {
     return (millimetres(crown.mesiodistal) + millimetres(crown.buccolingual)) / 4;
 }
 
-bool isWithin(double value, Range range) noexcept {
-    return value >= range.least && value <= range.most;
-}
-
-bool canBe(const ArmShape& shape) noexcept {
-    return isWithin(shape.width, kPossibleWidth) && isWithin(shape.length, kPossibleLength) &&
-           isWithin(shape.tip, {kLeastTip, 1});
+/// Whether what is given of the clasp can be; what is derived always can.
+bool canBe(const Clasp& clasp) noexcept {
+    const ClaspArm& arm = clasp.arm;
+    const auto holds = [](auto bounds, const auto& size) { return !size || bounds.holds(*size); };
+    return *clasp.undercut->depth > 0_um && possible::kUndercut.holds(*clasp.undercut->depth) &&
+           holds(possible::kArmLength, arm.length) && holds(possible::kArmWidth, arm.width) &&
+           holds(possible::kArmTip, arm.tip);
 }
 
 /// The arm at the stiff (1) or the soft (-1) end of its doubt.
@@ -163,10 +157,9 @@ double removalForce(double tipForce, double slopeTangent, double friction) noexc
 
 std::optional<ClaspMechanics> mechanicsOf(const Prescription& prescription, const Clasp& clasp) {
     const auto material = armMaterial(prescription, clasp);
-    if (!material || !clasp.undercut || !clasp.undercut->depth) return {};
+    if (!material || !clasp.undercut || !clasp.undercut->depth || !canBe(clasp)) return {};
     const double deflection = millimetres(*clasp.undercut->depth);
     const DerivedArm arm = armOf(clasp, *material);
-    if (deflection <= 0 || deflection > kDeepestUndercut || !canBe(arm.shape)) return {};
 
     const Material* properties = armProperties(prescription, clasp);
     const Range modulus{properties->modulus.range.least * 1000,

@@ -66,6 +66,15 @@ std::vector<NamedTooth> namedTeeth(const Prescription& prescription) {
     return named;
 }
 
+bool hasAbutment(const Prescription& prescription, Side side) {
+    for (int position = 0; position < kTeethInArch; ++position)
+        if (const Tooth tooth = toothAt(prescription, position);
+            tooth.side() == side && tooth.kind() != ToothKind::Incisor && !tooth.isThirdMolar() &&
+            prescription.dentition.stands(tooth))
+            return true;
+    return false;
+}
+
 bool hasRest(const Prescription& prescription, Tooth tooth) {
     return std::ranges::count(prescription.rests, tooth, &Rest::tooth) > 0;
 }

@@ -34,6 +34,10 @@ struct NamedTooth {
 };
 std::vector<NamedTooth> namedTeeth(const Prescription& prescription);
 
+/// Whether a canine, premolar or molar stands on that side of the arch, third molars apart: a tooth
+/// to clasp or to end a plate on.
+bool hasAbutment(const Prescription& prescription, Side side);
+
 bool hasRest(const Prescription& prescription, Tooth tooth);
 /// A cingulum or incisal rest without a side counts for both.
 bool hasRest(const Prescription& prescription, Tooth tooth, Surface side);

@@ -1,15 +1,13 @@
 #include "domain/design/part_places.h"
 
+#include "domain/design/possible_sizes.h"
+
 namespace domain {
 namespace {
 
 // Shares of half a crown; an occlusal seat is a third to half a crown long, from its edge inwards.
 constexpr double kOcclusalFromCentre = 0.7;
 constexpr double kCingulumFromCentre = 0.5;
-
-bool isBetween(const std::optional<Microns>& length, Microns least, Microns most) noexcept {
-    return length && *length >= least && *length <= most;
-}
 
 double mesially(std::optional<Surface> side) noexcept {
     if (side == Surface::Mesial) return 1;
@@ -21,9 +19,9 @@ double mesially(std::optional<Surface> side) noexcept {
 ArchExtent extentOf(const Prescription& prescription) noexcept {
     ArchExtent extent = meanExtent(prescription.arch);
     const Survey& survey = prescription.survey;
-    if (isBetween(survey.archWidth, kNarrowestArch, kWidestArch))
+    if (survey.archWidth && possible::kArchWidth.holds(*survey.archWidth))
         extent.width = millimetres(*survey.archWidth);
-    if (isBetween(survey.archDepth, kShallowestArch, kDeepestArch))
+    if (survey.archDepth && possible::kArchDepth.holds(*survey.archDepth))
         extent.depth = millimetres(*survey.archDepth);
     return extent;
 }
@@ -54,7 +52,5 @@ Stretch stretchOf(const ArchForm& form, Arch arch, const EdentulousArea& area) n
     return {form.place(Tooth::at(arch, area.first)).from,
             form.place(Tooth::at(arch, area.last)).to};
 }
-
-double millimetres(Microns length) noexcept { return static_cast<double>(length.count()) / 1000; }
 
 }  // namespace domain

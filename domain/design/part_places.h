@@ -7,13 +7,6 @@
 
 namespace domain {
 
-/// Widths and depths of a dental arch that can be: a measurement beyond is a slip, and nothing is
-/// computed from it. Common practice, no source.
-inline constexpr Microns kNarrowestArch = 35'000_um;
-inline constexpr Microns kWidestArch = 90'000_um;
-inline constexpr Microns kShallowestArch = 20'000_um;
-inline constexpr Microns kDeepestArch = 70'000_um;
-
 /// The measured width and depth where the survey gives them and they can be; else the mean ones.
 ArchExtent extentOf(const Prescription& prescription) noexcept;
 
@@ -29,7 +22,5 @@ struct Stretch {
     double middle() const noexcept { return (from + to) / 2; }
 };
 Stretch stretchOf(const ArchForm& form, Arch arch, const EdentulousArea& area) noexcept;
-
-double millimetres(Microns length) noexcept;
 
 }  // namespace domain

@@ -12,7 +12,7 @@ constexpr double kHalfTooth = 4.2;  // mm from the curve of the arch to the ging
 constexpr double kUnderSaddle = -8;
 
 double mm(std::optional<Microns> length, double otherwise) {
-    return length ? static_cast<double>(length->count()) / 1000 : otherwise;
+    return length ? millimetres(*length) : otherwise;
 }
 
 /// How far along one side of the arch the parts stand that a connector joins, mm from the midline.

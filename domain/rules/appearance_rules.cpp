@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cmath>
 
 #include "domain/design/design_view.h"
 #include "domain/quality/colour_difference.h"
@@ -49,8 +48,6 @@ void tabIsInTheGuide(const Examination& examination, Findings& findings) {
     }
 }
 
-std::string rounded(double difference) { return decimalText(std::lround(difference * 10), 10); }
-
 void tabLooksLikeTheTooth(const Examination& examination, Findings& findings) {
     for (const Shade& shade : examination.prescription.shades) {
         const ShadeGuide* guide = guideNamed(examination.guides, shade.guide);
@@ -59,9 +56,9 @@ void tabLooksLikeTheTooth(const Examination& examination, Findings& findings) {
         const double difference = colourDifference(*tab->colour, *shade.measured);
         if (difference <= kAcceptable) continue;
         const TabDistance nearest = nearestTabs(*guide, *shade.measured).front();
-        findings.add(named(*guide, *tab) + " differs by " + rounded(difference) +
+        findings.add(named(*guide, *tab) + " differs by " + tenths(difference) +
                      " from the tooth measured, and " + nearest.tab->name + ", the nearest, by " +
-                     rounded(nearest.difference) + "; " + rounded(kAcceptable) +
+                     tenths(nearest.difference) + "; " + tenths(kAcceptable) +
                      " is accepted by half");
     }
 }

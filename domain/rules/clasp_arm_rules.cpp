@@ -98,8 +98,6 @@ void toothSupportedClaspsAreCast(const Examination& examination, const Clasp& cl
 
 // The arm as a spring.
 
-/// Steps of a tenth: more is not known.
-std::string tenths(double value) { return decimalText(std::lround(value * 10), 10); }
 std::string rangeText(Range range, const char* unit) {
     return tenths(range.least) + " to " + tenths(range.most) + ' ' + unit;
 }

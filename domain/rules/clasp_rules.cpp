@@ -12,16 +12,6 @@ namespace {
 
 // Whether the design as a whole is held.
 
-bool canBeClasped(const Prescription& prescription, Side side) {
-    for (int position = 0; position < kTeethInArch; ++position) {
-        const Tooth tooth = toothAt(prescription, position);
-        if (tooth.side() == side && tooth.kind() != ToothKind::Incisor && !tooth.isThirdMolar() &&
-            prescription.dentition.stands(tooth))
-            return true;
-    }
-    return false;
-}
-
 void claspsHoldBothSides(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
     if (!isMetal(prescription)) return;
@@ -29,7 +19,7 @@ void claspsHoldBothSides(const Examination& examination, Findings& findings) {
     for (const Side side : {Side::Right, Side::Left}) {
         const bool held = std::ranges::any_of(
             prescription.clasps, [&](const Clasp& clasp) { return clasp.tooth.side() == side; });
-        if (!held && canBeClasped(prescription, side))
+        if (!held && hasAbutment(prescription, side))
             findings.add(std::string{"no clasp on the patient's "} +
                          (side == Side::Right ? "right" : "left") + ", where teeth stand");
     }

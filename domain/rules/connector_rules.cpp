@@ -127,21 +127,11 @@ void torusIsRelieved(const Examination& examination, const MajorConnector& conne
         findings.add("a torus, and a " + wordsOf(connector.kind) + " across it without relief");
 }
 
-/// Whether a tooth stands on that side that a plate can end on.
-bool hasEnd(const Prescription& prescription, Side side) {
-    for (int position = 0; position < kTeethInArch; ++position)
-        if (const Tooth tooth = toothAt(prescription, position);
-            tooth.side() == side && tooth.kind() != ToothKind::Incisor && !tooth.isThirdMolar() &&
-            prescription.dentition.stands(tooth))
-            return true;
-    return false;
-}
-
 void plateEndsInRests(const Examination& examination, const MajorConnector& connector,
                       Findings& findings) {
     if (connector.kind != ConnectorKind::LingualPlate) return;
     for (const Side side : {Side::Right, Side::Left})
-        if (hasEnd(examination.prescription, side) &&
+        if (hasAbutment(examination.prescription, side) &&
             std::ranges::none_of(examination.prescription.rests,
                                  [&](const Rest& rest) { return rest.tooth.side() == side; }))
             findings.add(std::string{"no rest at its "} + (side == Side::Right ? "right" : "left") +

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "domain/design/design_view.h"
+#include "domain/design/possible_sizes.h"
 #include "domain/design/support.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
@@ -181,51 +182,35 @@ void partsAreNamedOnce(const Examination& examination, Findings& findings) {
         twice("guide plates"));
 }
 
-/// Bounds no mouth and no denture goes beyond; what lies outside is a slip of the pen or the unit.
-struct Possible {
-    Microns least;
-    Microns most;
-};
-constexpr Possible kUndercut{0_um, 3000_um};
-constexpr Possible kArmLength{3000_um, 40'000_um};
-constexpr Possible kArmWidth{300_um, 4000_um};
-constexpr Possible kSeat{0_um, 4000_um};
-constexpr Possible kRoom{0_um, 12'000_um};
-constexpr Possible kGuidePlane{200_um, 10'000_um};
-constexpr Possible kConnectorWidth{1000_um, 60'000_um};
-constexpr Possible kClearance{0_um, 20'000_um};
-constexpr Possible kOpening{0_um, 45'000_um};
-constexpr Possible kDepth{0_um, 30'000_um};
-constexpr Possible kTissue{0_um, 10'000_um};
-
 /// Asks of one length after the other whether it can be.
 class SizeCheck {
 public:
     explicit SizeCheck(Findings& findings) : findings_{findings} {}
 
-    void of(Tooth tooth, std::string_view what, const std::optional<Microns>& size,
-            Possible possible) {
-        if (isOutside(size, possible))
+    template <typename Size>
+    void of(Tooth tooth, std::string_view what, const std::optional<Size>& size,
+            possible::Bounds<Size> bounds) {
+        if (size && !bounds.holds(*size))
             findings_.add(tooth, std::string{what} + " on " + findings_.name(tooth) + ": " +
-                                     said(*size, possible));
+                                     said(*size, bounds));
     }
-    void of(std::string_view what, const std::optional<Microns>& size, Possible possible) {
-        if (isOutside(size, possible))
-            findings_.add(std::string{what} + ": " + said(*size, possible));
+    void of(std::string_view what, const std::optional<Microns>& size,
+            possible::Bounds<Microns> bounds) {
+        if (size && !bounds.holds(*size))
+            findings_.add(std::string{what} + ": " + said(*size, bounds));
     }
 
 private:
-    static bool isOutside(const std::optional<Microns>& size, Possible possible) {
-        return size && (*size < possible.least || *size > possible.most);
-    }
-    static std::string said(Microns size, Possible possible) {
-        return text(size) + " given; " + text(possible.least) + " to " + text(possible.most) +
+    template <typename Size>
+    static std::string said(Size size, possible::Bounds<Size> bounds) {
+        return text(size) + " given; " + text(bounds.least) + " to " + text(bounds.most) +
                " can be";
     }
     Findings& findings_;
 };
 
 void sizesCanBe(const Examination& examination, Findings& findings) {
+    using namespace possible;
     const Prescription& prescription = examination.prescription;
     SizeCheck size{findings};
     for (const Rest& rest : prescription.rests) {
@@ -237,10 +222,7 @@ void sizesCanBe(const Examination& examination, Findings& findings) {
             size.of(clasp.tooth, "undercut of the clasp", clasp.undercut->depth, kUndercut);
         size.of(clasp.tooth, "length of the arm", clasp.arm.length, kArmLength);
         size.of(clasp.tooth, "width of the arm", clasp.arm.width, kArmWidth);
-        constexpr Share kThinnestTip = 50'000_ppm;
-        if (clasp.arm.tip && (*clasp.arm.tip < kThinnestTip || *clasp.arm.tip > 1'000'000_ppm))
-            findings.add(clasp.tooth, "tip of the arm on " + findings.name(clasp.tooth) + ": " +
-                                          text(*clasp.arm.tip) + " of its root given");
+        size.of(clasp.tooth, "tip of the arm", clasp.arm.tip, kArmTip);
     }
     for (const GuidePlate& plate : prescription.guidePlates)
         size.of(plate.tooth, "height of the guide plane", plate.planeHeight, kGuidePlane);
@@ -256,8 +238,8 @@ void sizesCanBe(const Examination& examination, Findings& findings) {
     }
     size.of("depth to the floor of the mouth", prescription.survey.lingualDepth, kDepth);
     size.of("depth of the sulcus", prescription.survey.sulcusDepth, kDepth);
-    size.of("width of the arch", prescription.survey.archWidth, {kNarrowestArch, kWidestArch});
-    size.of("depth of the arch", prescription.survey.archDepth, {kShallowestArch, kDeepestArch});
+    size.of("width of the arch", prescription.survey.archWidth, kArchWidth);
+    size.of("depth of the arch", prescription.survey.archDepth, kArchDepth);
 }
 
 constexpr Rule kRules[] = {

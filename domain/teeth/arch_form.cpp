@@ -34,8 +34,6 @@ std::array<Point, count> unitPoints() noexcept {
 
 Point unit(Point vector) noexcept { return vector * (1 / std::hypot(vector.x, vector.y)); }
 
-double millimetres(Microns length) noexcept { return static_cast<double>(length.count()) / 1000; }
-
 /// From the midline to the mesial contact of the tooth, by mean crowns.
 double mesialContact(Tooth tooth) noexcept {
     double along = 0;

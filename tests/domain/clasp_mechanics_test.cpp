@@ -183,18 +183,20 @@ TEST(TheMechanicsOfAClasp, AreNoneForSizesThatCannotBe) {
         return mechanicsOf(castCobaltChromium(), clasp).has_value();
     };
     EXPECT_FALSE(with({.length = 0_um}));
-    EXPECT_FALSE(with({.length = 999_um}));
-    EXPECT_TRUE(with({.length = 1000_um}));
-    EXPECT_TRUE(with({.length = 60'000_um}));
-    EXPECT_FALSE(with({.length = 60'001_um}));
+    EXPECT_FALSE(with({.length = 2999_um}));
+    EXPECT_TRUE(with({.length = 3000_um}));
+    EXPECT_TRUE(with({.length = 40'000_um}));
+    EXPECT_FALSE(with({.length = 40'001_um}));
     EXPECT_FALSE(with({.width = 0_um}));
     EXPECT_FALSE(with({.width = 299_um}));
     EXPECT_TRUE(with({.width = 300_um}));
-    EXPECT_TRUE(with({.width = 6000_um}));
-    EXPECT_FALSE(with({.width = 6001_um}));
+    EXPECT_TRUE(with({.width = 4000_um}));
+    EXPECT_FALSE(with({.width = 4001_um}));
     EXPECT_FALSE(with({.tip = 0_ppm}));
     EXPECT_FALSE(with({.tip = 49'999_ppm}));
     EXPECT_TRUE(with({.tip = 50'000_ppm}));
+    EXPECT_TRUE(with({.tip = 1'000'000_ppm}));
+    EXPECT_FALSE(with({.tip = 1'000'001_ppm}));
 }
 
 TEST(TheMaterialOfAnArm, IsAsSaidElseThatOfTheFrameworkAsItIsMade) {
