@@ -1,5 +1,6 @@
 #include "apps/cli/description.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <nlohmann/json.hpp>
@@ -85,31 +86,40 @@ std::string fulcrumText(const Described& described) {
     return text;
 }
 
+/// "12.4 mm* x 1.4 mm*"
+std::string sizeText(const domain::DerivedArm& arm) {
+    return mm(arm.shape.length, 1) + (arm.lengthIsDerived ? "*" : "") + " x " +
+           mm(arm.shape.width, 1) + (arm.widthIsDerived ? "*" : "");
+}
+
+/// Two tables: one would be wider than a screen.
 std::string claspsText(const Described& described) {
-    Rows rows;
-    bool derived = false;
-    for (const ClaspMechanics& clasp : described.description.clasps) {
-        const auto& arm = clasp.arm;
-        derived = derived || arm.isDerived();
-        rows.push_back({domain::nameOf(clasp.tooth, notationOf(described.prescription)),
-                        wordsOf(clasp.kind), std::string{clasp.material->name},
-                        mm(arm.shape.length, 1) + (arm.lengthIsDerived ? "*" : "") + " x " +
-                            mm(arm.shape.width, 1) + (arm.widthIsDerived ? "*" : ""),
-                        mm(clasp.deflection, 2), ranged(clasp.force, "N", 1),
-                        ranged(clasp.rootStress, "MPa", 0), ranged(clasp.largestStress, "MPa", 0),
-                        fixed(clasp.setMargin.least, 1) + " to " + fixed(clasp.setMargin.most, 1),
-                        ranged(clasp.removal, "N", 1)});
+    const Notation notation = notationOf(described.prescription);
+    const auto& clasps = described.description.clasps;
+    Rows arms;
+    Rows springs;
+    for (const ClaspMechanics& clasp : clasps) {
+        const std::string tooth = domain::nameOf(clasp.tooth, notation);
+        arms.push_back({tooth, wordsOf(clasp.kind), std::string{clasp.material->name},
+                        sizeText(clasp.arm), mm(clasp.deflection, 2)});
+        springs.push_back(
+            {tooth, ranged(clasp.force, "N", 1), ranged(clasp.rootStress, "MPa", 0),
+             ranged(clasp.largestStress, "MPa", 0),
+             fixed(clasp.setMargin.least, 1) + " to " + fixed(clasp.setMargin.most, 1),
+             ranged(clasp.removal, "N", 1)});
     }
-    const std::size_t open = described.prescription.clasps.size() - rows.size();
-    std::string text;
-    if (rows.empty())
-        text = "clasps: none that can be computed\n";
-    else
-        text = table({"clasp", "kind", "arm of", "length x width", "undercut", "tip force",
-                      "stress at root", "largest stress", "set margin", "resists a pull of"},
-                     rows);
-    if (derived) text += "* derived from the mean crown and the usual section\n";
-    if (open > 0) text += std::to_string(open) + " more without undercut, depth or material\n";
+    std::string text =
+        clasps.empty()
+            ? "clasps: none that can be computed\n"
+            : table({"clasp", "kind", "arm of", "length x width", "undercut"}, arms) + '\n' +
+                  table({"clasp", "tip force", "stress at root", "largest stress", "set margin",
+                         "resists a pull of"},
+                        springs) +
+                  "set margin: strength over largest stress; below 1 the arm bends for good\n";
+    if (std::ranges::any_of(clasps, [](const auto& clasp) { return clasp.arm.isDerived(); }))
+        text += "* derived from the mean crown and the usual section\n";
+    if (const auto open = described.prescription.clasps.size() - clasps.size(); open > 0)
+        text += std::to_string(open) + " more without undercut, depth or material\n";
     return text;
 }
 

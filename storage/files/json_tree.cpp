@@ -83,11 +83,13 @@ public:
     }
     bool parse_error(std::size_t, const std::string&,  // NOLINT(readability-identifier-naming)
                      const nlohmann::detail::exception& error) {
-        // "[json.exception...] parse error at line 7, column 65: what went wrong"
-        const std::string what = error.what();
-        const auto cause = what.find(": ");
-        fail("not valid JSON: " +
-             plain(cause == std::string::npos ? what : what.substr(cause + 2)));
+        // "[json.exception...] parse error at line 7, column 65: what went wrong", and without the
+        // place where a number is too large.
+        std::string what = error.what();
+        for (const std::string_view before : {"] ", ": "})
+            if (const auto cause = what.find(before); cause != std::string::npos)
+                what.erase(0, cause + before.size());
+        fail("not valid JSON: " + plain(what));
         return false;
     }
 

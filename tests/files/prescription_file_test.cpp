@@ -103,6 +103,12 @@ TEST(PrescriptionFile, RefusesWhatIsNoJson) {
     EXPECT_THAT(refusal("null"), HasSubstr("a group of fields"));
 }
 
+TEST(PrescriptionFile, RefusesANumberBeyondAllMeasureInItsOwnWords) {
+    const auto read = readPrescription("{\"format\": 1e400}", "file");
+    ASSERT_FALSE(read);
+    EXPECT_EQ(read.error().message, "file:1: not valid JSON: number overflow parsing '1e400'");
+}
+
 TEST(PrescriptionFile, RefusesTextsThatCannotBePrinted) {
     EXPECT_THAT(
         refusal(spoilt("\"issued\": \"2026-11-20\"", "\"identity\": {\"remarks\": \"a\\u0007b\"}")),

@@ -119,6 +119,25 @@ TEST(Sizes, BeyondAllMeasureAreFoundAndComputeNoNonsense) {
     }
 }
 
+// 0 mm is a measurement: a tight bite, a bar on the margin, a cast without undercut.
+TEST(Sizes, OfNothingCanBeWhereNothingIsAMeasurement) {
+    Prescription prescription = lowerClassI();
+    prescription.survey.lingualDepth = 0_um;
+    prescription.survey.sulcusDepth = 0_um;
+    prescription.majorConnector->gingivalClearance = 0_um;
+    prescription.majorConnector->opening = 0_um;
+    for (Rest& rest : prescription.rests) {
+        rest.seatDepth = 0_um;
+        rest.clearance = 0_um;
+    }
+    for (Clasp& clasp : prescription.clasps) clasp.undercut->depth = 0_um;
+    for (AbutmentSurvey& surveyed : prescription.survey.abutments) {
+        surveyed.tissueUndercut = 0_um;
+        for (Undercut& undercut : surveyed.undercuts) undercut.depth = 0_um;
+    }
+    EXPECT_THAT(idsOf(prescription), testing::Not(Contains("design.sizes")));
+}
+
 TEST(ASurvey, ThatContradictsItselfIsFound) {
     Prescription prescription = upperClassIIIMod1();
     auto& undercuts = on(16_fdi, prescription.survey.abutments).undercuts;
