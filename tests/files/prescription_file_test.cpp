@@ -94,19 +94,14 @@ TEST(PrescriptionFile, RefusesWhatIsNoJson) {
     EXPECT_THAT(refusal(""), HasSubstr("case.json:1: not valid JSON"));
     EXPECT_THAT(refusal(kSmall.substr(0, kSmall.size() / 2)), HasSubstr("not valid JSON"));
     EXPECT_THAT(refusal(spoilt("\"0.25 mm\"", "NaN")), HasSubstr("not valid JSON"));
-    EXPECT_THAT(refusal(spoilt("\"0.25 mm\"", "1e999")), HasSubstr("not valid JSON"));
+    EXPECT_THAT(refusal(spoilt("\"0.25 mm\"", "1e999")),
+                HasSubstr("not valid JSON: number overflow parsing '1e999'"));
     EXPECT_THAT(refusal(spoilt("upper", "up\xC3per")), HasSubstr("UTF-8"));
     EXPECT_THAT(refusal(spoilt("upper", "up\xC0\xAFper")), HasSubstr("UTF-8"));
     EXPECT_THAT(refusal(kSmall + "x"), HasSubstr("not valid JSON"));
     EXPECT_THAT(refusal(std::string(100'000, '[')), HasSubstr("nested deeper"));
     EXPECT_THAT(refusal("[]"), HasSubstr("a group of fields"));
     EXPECT_THAT(refusal("null"), HasSubstr("a group of fields"));
-}
-
-TEST(PrescriptionFile, RefusesANumberBeyondAllMeasureInItsOwnWords) {
-    const auto read = readPrescription("{\"format\": 1e400}", "file");
-    ASSERT_FALSE(read);
-    EXPECT_EQ(read.error().message, "file:1: not valid JSON: number overflow parsing '1e400'");
 }
 
 TEST(PrescriptionFile, RefusesTextsThatCannotBePrinted) {
