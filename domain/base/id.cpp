@@ -45,14 +45,13 @@ int OrderNumber::count() const noexcept {
     return value;
 }
 
-std::optional<PersonCode> PersonCode::parse(std::string_view text) noexcept {
+bool isShortCode(std::string_view text) noexcept {
     constexpr std::string_view kMarks = "-_.";
-    if (text.empty() || text.size() > 24 || !letter(text.front())) return {};
-    const auto allowed = [&](char c) {
+    constexpr std::size_t kLongest = 24;
+    if (text.empty() || text.size() > kLongest || !letter(text.front())) return false;
+    return std::ranges::all_of(text, [&](char c) {
         return letter(c) || digit(c) || kMarks.find(c) != std::string_view::npos;
-    };
-    if (!std::ranges::all_of(text, allowed)) return {};
-    return PersonCode{std::string{text}};
+    });
 }
 
 }  // namespace domain

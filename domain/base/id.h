@@ -31,17 +31,34 @@ private:
 /// The ISO/IEC 7064 MOD 11,10 check digit of a string of digits.
 char checkDigit(std::string_view digits) noexcept;
 
-/// The short code a person signs with ("MK", "tech-2"): a letter, then letters, digits, '-', '_' or
-/// '.'; at most 24 characters. The ledger holds codes and never names.
-class PersonCode {
+/// A short code somebody chose: a letter, then letters, digits, '-', '_' or '.'; at most 24
+/// characters. One type for each sort of thing, so that none is taken for another.
+template <typename Sort>
+class ShortCode {
 public:
-    static std::optional<PersonCode> parse(std::string_view text) noexcept;
+    static std::optional<ShortCode> parse(std::string_view text);
     const std::string& text() const noexcept { return text_; }
-    friend auto operator<=>(const PersonCode&, const PersonCode&) = default;
+    friend auto operator<=>(const ShortCode&, const ShortCode&) = default;
 
 private:
-    explicit PersonCode(std::string text) : text_{std::move(text)} {}
+    explicit ShortCode(std::string text) : text_{std::move(text)} {}
     std::string text_;
 };
+
+bool isShortCode(std::string_view text) noexcept;
+/// What a short code looks like, for messages.
+inline constexpr std::string_view kShortCodeForm =
+    "a letter, then letters, digits, '-', '_' or '.', at most 24 in all";
+
+template <typename Sort>
+std::optional<ShortCode<Sort>> ShortCode<Sort>::parse(std::string_view text) {
+    if (!isShortCode(text)) return {};
+    return ShortCode{std::string{text}};
+}
+
+/// The code a person signs with ("MK", "tech-2"). The ledger holds codes and never names.
+using PersonCode = ShortCode<struct PersonSort>;
+/// The laboratory's own code of a thing it keeps: a lot, a piece of equipment, a station, a site.
+using ThingCode = ShortCode<struct ThingSort>;
 
 }  // namespace domain

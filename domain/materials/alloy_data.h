@@ -29,6 +29,11 @@ std::span<const Material> materials();
 const Material& materialOf(FrameworkMaterial material, FrameworkMaking making) noexcept;
 const Material& materialOf(ArmMaterial material) noexcept;
 
+/// ISO 22674: an alloy may be called nickel free only below this share.
+inline constexpr Share kNickelFree = 1000_ppm;
+/// ISO 22674: the most of beryllium or of cadmium an alloy may hold.
+inline constexpr Share kMostHazardous = 200_ppm;
+
 /// The types of ISO 22674 by mechanical strength.
 enum class AlloyType : std::uint8_t { Type0, Type1, Type2, Type3, Type4, Type5 };
 template <>

@@ -9,9 +9,6 @@ namespace domain {
 
 namespace {
 
-constexpr Share kNickelFree = 1000_ppm;  // 0.1 %
-constexpr Share kHazardLimit = 200_ppm;  // 0.02 %
-
 void frameworkIsNamed(const Examination& examination, Findings& findings) {
     if (!isMetal(examination.prescription)) return;
     const Framework& framework = examination.prescription.framework;
@@ -95,9 +92,9 @@ void cobaltAndChromiumAreAvoided(const Examination& examination, Findings& findi
 void hazardousElementsAreAbsent(const Examination& examination, Findings& findings) {
     const Framework& framework = examination.prescription.framework;
     const auto check = [&](const std::optional<Share>& share, std::string_view element) {
-        if (share && *share > kHazardLimit)
+        if (share && *share > kMostHazardous)
             findings.add(text(*share) + " of " + std::string{element} + "; at most " +
-                         text(kHazardLimit) + " is allowed");
+                         text(kMostHazardous) + " is allowed");
     };
     check(framework.beryllium, "beryllium");
     check(framework.cadmium, "cadmium");

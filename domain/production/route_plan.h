@@ -1,0 +1,49 @@
+/// A route as one laboratory works it: each stage with where, how long, what is checked, what its
+/// gate demands, and where work may go back to. Versioned; an order keeps the one it was accepted
+/// under.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "domain/base/quantity.h"
+#include "domain/base/result.h"
+#include "domain/production/gate.h"
+#include "domain/production/route.h"
+#include "domain/workshop/equipment.h"
+#include "domain/workshop/person.h"
+
+namespace domain {
+
+struct StagePlan {
+    Stage stage{};
+    Skill skill{};
+    StationKind station{};
+    Minutes usual{};                       ///< of work, or of waiting where nobody's hands are busy
+    std::vector<std::string> checklist{};  ///< words to tick
+    std::vector<Demand> demands{};         ///< what its gate asks to be recorded
+    std::vector<Stage> fallBack{};         ///< where work may begin again
+    friend bool operator==(const StagePlan&, const StagePlan&) = default;
+};
+
+struct RoutePlan {
+    Route route{};
+    Arch arch{};
+    std::int64_t version{1};  ///< 1: as shipped
+    std::vector<StagePlan> stages{};
+
+    const StagePlan* find(Stage stage) const;
+    friend bool operator==(const RoutePlan&, const RoutePlan&) = default;
+};
+
+/// The route as shipped. Order of the stages, minutes and checklists: trade practice after the
+/// phases of Masaryk University's course in removable prosthodontics and 9.1 to 9.3 of what the
+/// trade publishes; minutes are usual ones, common practice, no source.
+RoutePlan shippedPlan(Route route, Arch arch);
+
+/// What is wrong with a route somebody edited; empty when it may be used. Demands the law or
+/// safety makes cannot be taken out of their stage, and every route ends in inspection and
+/// delivery.
+std::vector<std::string> flawsOf(const RoutePlan& plan);
+
+}  // namespace domain

@@ -1,0 +1,198 @@
+#include "domain/workshop/workshop.h"
+
+#include <algorithm>
+
+namespace domain {
+namespace {
+
+using Objection = std::optional<Error>;
+
+Objection refused(const Subject& subject, std::string why) {
+    return Error{ErrorCode::Refused, subject.text() + ": " + std::move(why)};
+}
+
+Objection unknown(const Subject& subject, std::string_view sort) {
+    return Error{ErrorCode::Unusable, subject.text() + ": there is no such " + std::string{sort}};
+}
+
+/// Whether nobody could manage the laboratory if this person did not.
+bool isOnlyManager(const Workshop& workshop, const PersonCode& code) {
+    return std::ranges::none_of(workshop.people, [&](const auto& entry) {
+        return entry.first != code && !entry.second.left && entry.second.role == Role::Manager;
+    });
+}
+
+struct Objections {
+    const Workshop& workshop;
+    const Subject& subject;
+    Instant at;
+
+    Objection operator()(const PersonEntered& entered) const {
+        const auto code = *PersonCode::parse(subject.code);
+        if (entered.role != Role::Manager && isOnlyManager(workshop, code))
+            return refused(subject, "a manager was expected: nobody else manages here");
+        const auto known = workshop.people.find(code);
+        if (known != workshop.people.end() && known->second.left)
+            return refused(subject, "this code belonged to somebody who left; choose another");
+        return {};
+    }
+    Objection operator()(const PersonLeft&) const {
+        const auto code = *PersonCode::parse(subject.code);
+        if (workshop.worker(code) == nullptr) return unknown(subject, "person");
+        if (isOnlyManager(workshop, code))
+            return refused(subject, "nobody else manages here; enter another manager first");
+        return {};
+    }
+    Objection operator()(const CredentialGiven&) const { return person(); }
+    Objection operator()(const CredentialTaken&) const { return person(); }
+    Objection operator()(const AccessRefused&) const { return {}; }
+    Objection operator()(const StationEntered&) const { return {}; }
+    Objection operator()(const EquipmentEntered& entered) const {
+        if (entered.equipment.serial.empty())
+            return refused(subject, "its maker's serial number was expected");
+        return {};
+    }
+    Objection operator()(const Calibrated& calibrated) const {
+        if (!workshop.equipment.contains(*ThingCode::parse(subject.code)))
+            return unknown(subject, "equipment");
+        if (calibrated.due < at.day())
+            return refused(subject, "a day to come was expected, not " + calibrated.due.text());
+        return {};
+    }
+    Objection operator()(const SiteEntered& entered) const {
+        if (entered.site.name.empty() || entered.site.address.empty())
+            return refused(subject, "its name and address were expected");
+        return {};
+    }
+    Objection operator()(const LotReceived& received) const {
+        const Lot& lot = received.lot;
+        if (workshop.lots.contains(*ThingCode::parse(subject.code)))
+            return refused(subject, "this code is taken by another lot");
+        if (lot.maker.empty() || lot.product.empty() || lot.makersNumber.empty())
+            return refused(subject, "maker, product and the maker's number were expected");
+        if (lot.amount <= 0) return refused(subject, "an amount above 0 was expected");
+        return {};
+    }
+    Objection operator()(const LotHeld&) const {
+        const KeptLot* kept = lot();
+        if (kept == nullptr) return unknown(subject, "lot");
+        return kept->held ? refused(subject, "it is in quarantine already") : Objection{};
+    }
+    Objection operator()(const LotReleased&) const {
+        const KeptLot* kept = lot();
+        if (kept == nullptr) return unknown(subject, "lot");
+        return kept->held ? Objection{} : refused(subject, "it is not in quarantine");
+    }
+    Objection operator()(const RouteSet& set) const {
+        const auto flaws = flawsOf(set.plan);
+        if (!flaws.empty()) return refused(subject, flaws.front());
+        const auto version = workshop.planFor(set.plan.route, set.plan.arch).version;
+        if (set.plan.version != version + 1)
+            return refused(subject, "version " + std::to_string(version + 1) +
+                                        " was expected: somebody changed it meanwhile");
+        return {};
+    }
+
+private:
+    Objection person() const {
+        if (workshop.worker(*PersonCode::parse(subject.code)) == nullptr)
+            return unknown(subject, "person");
+        return {};
+    }
+    const KeptLot* lot() const {
+        const auto found = workshop.lots.find(*ThingCode::parse(subject.code));
+        return found == workshop.lots.end() ? nullptr : &found->second;
+    }
+};
+
+struct Change {
+    Workshop& workshop;
+    const WorkshopEvent& event;
+
+    PersonCode code() const { return *PersonCode::parse(event.subject.code); }
+    ThingCode thing() const { return *ThingCode::parse(event.subject.code); }
+
+    void operator()(const PersonEntered& entered) const {
+        workshop.people.insert_or_assign(code(), Person{entered.role, entered.skills, false});
+    }
+    void operator()(const PersonLeft&) const { workshop.people[code()].left = true; }
+    void operator()(const CredentialGiven&) const {}
+    void operator()(const CredentialTaken&) const {}
+    void operator()(const AccessRefused&) const {}
+    void operator()(const StationEntered& entered) const {
+        workshop.stations.insert_or_assign(thing(), entered.kind);
+    }
+    void operator()(const EquipmentEntered& entered) const {
+        workshop.equipment.insert_or_assign(thing(), entered.equipment);
+    }
+    void operator()(const Calibrated& calibrated) const {
+        workshop.equipment[thing()].calibrationDue = calibrated.due;
+    }
+    void operator()(const SiteEntered& entered) const {
+        workshop.sites.insert_or_assign(thing(), entered.site);
+    }
+    void operator()(const LotReceived& received) const {
+        workshop.lots.insert_or_assign(thing(),
+                                       KeptLot{.lot = received.lot, .received = event.at.day()});
+    }
+    void operator()(const LotHeld&) const { workshop.lots[thing()].held = true; }
+    void operator()(const LotReleased&) const { workshop.lots[thing()].held = false; }
+    void operator()(const RouteSet& set) const {
+        workshop.routes.insert_or_assign({set.plan.route, set.plan.arch}, set.plan);
+    }
+};
+
+/// What each kind of event is about, in the order of the variant.
+constexpr std::array<SubjectKind, enumCodes<WorkshopEventKind>.size()> kSubjects{
+    SubjectKind::Person, SubjectKind::Person,  SubjectKind::Person,    SubjectKind::Person,
+    SubjectKind::Access, SubjectKind::Station, SubjectKind::Equipment, SubjectKind::Equipment,
+    SubjectKind::Site,   SubjectKind::Lot,     SubjectKind::Lot,       SubjectKind::Lot,
+    SubjectKind::Route};
+
+}  // namespace
+
+std::optional<Subject> Subject::parse(std::string_view text) {
+    const auto slash = text.find('/');
+    if (slash == std::string_view::npos) return {};
+    const auto kind = parseCode<SubjectKind>(text.substr(0, slash));
+    const std::string_view code = text.substr(slash + 1);
+    if (!kind || !isShortCode(code)) return {};
+    return Subject{*kind, std::string{code}};
+}
+
+const Person* Workshop::worker(const PersonCode& code) const {
+    const auto found = people.find(code);
+    return found == people.end() || found->second.left ? nullptr : &found->second;
+}
+
+RoutePlan Workshop::planFor(Route route, Arch arch) const {
+    const auto edited = routes.find({route, arch});
+    return edited == routes.end() ? shippedPlan(route, arch) : edited->second;
+}
+
+Result<WorkshopEvent> decide(const Workshop& workshop, const Subject& subject,
+                             WorkshopHappening what, const WorkshopOccasion& occasion) {
+    if (!isShortCode(subject.code))
+        return Error{ErrorCode::Unusable,
+                     '"' + subject.code + "\" is no code; expected " + std::string{kShortCodeForm}};
+    if (const SubjectKind expected = kSubjects[what.index()]; subject.kind != expected)
+        return Error{ErrorCode::Unusable, subject.text() + ": a " + wordsOf(expected) +
+                                              " was expected, not a " + wordsOf(subject.kind)};
+    if (const auto objection = std::visit(Objections{workshop, subject, occasion.at}, what))
+        return *objection;
+    const auto known = workshop.versions.find(subject);
+    return WorkshopEvent{.subject = subject,
+                         .version = known == workshop.versions.end() ? 1 : known->second + 1,
+                         .at = occasion.at,
+                         .person = occasion.person,
+                         .key = occasion.key,
+                         .what = std::move(what)};
+}
+
+Workshop evolve(Workshop workshop, const WorkshopEvent& event) {
+    std::visit(Change{workshop, event}, event.what);
+    workshop.versions[event.subject] = event.version;
+    return workshop;
+}
+
+}  // namespace domain
