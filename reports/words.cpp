@@ -265,6 +265,10 @@ Table surveyTable(const Prescription& prescription) {
     return table;
 }
 
+std::string alteredCastText(const Prescription& prescription) {
+    return prescription.alteredCast.value_or(false) ? ", altered cast" : "";
+}
+
 std::string remakeText(const Prescription& prescription) {
     if (!prescription.remake) return {};
     const auto& reason = prescription.remake->reason;
@@ -325,7 +329,8 @@ std::vector<Block> partyBlocks(const Prescription& prescription) {
 }
 
 std::vector<Block> designBlocks(const Prescription& prescription) {
-    Facts facts{{fact("Appliance", given(prescription.appliance) + remakeText(prescription)),
+    Facts facts{{fact("Appliance", given(prescription.appliance) + remakeText(prescription) +
+                                            alteredCastText(prescription)),
                  fact("Arch", wordsOf(prescription.arch)),
                  fact("Kennedy class", classText(prescription)),
                  fact("Support", supportText(prescription)),
