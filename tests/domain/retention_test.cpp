@@ -67,6 +67,9 @@ struct Purge {
     std::string_view last;   ///< day they must be kept
     std::string_view first;  ///< day they may be purged
 };
+void PrintTo(const Purge& purge, std::ostream* stream) {
+    *stream << purge.delivered << " to " << purge.last;
+}
 class APurge : public testing::TestWithParam<Purge> {};
 
 TEST_P(APurge, IsRefusedThroughTheLastDayAndAllowedTheDayAfter) {

@@ -27,8 +27,8 @@ Statement completeStatement() {
             .conformity =
                 ConformityDeclaration{
                     {{.requirement = "Annex I, 10.4.1: substances that can cause cancer",
-                      .grounds = "The alloy contains cobalt; no alloy without it has the stiffness "
-                                 "the prescription asks for."}}},
+                      .grounds = "The prescription asks for a cobalt-chromium alloy; benefit and "
+                                 "risk were weighed by the prescriber."}}},
             .substances = NotApplicable{}};
 }
 
