@@ -22,13 +22,13 @@ constexpr CureHold kDirectBoil[] = {{100_C, 30_min}};
 constexpr std::string_view kTeaching = "teaching notes; secondary source";
 
 constexpr CureProgramme kProgrammes[] = {
-    {CureCycle::Long74, kLong74, true, false, kTeaching},
-    {CureCycle::Long74Boil, kLong74Boil, true, false, kTeaching},
-    {CureCycle::Short74Boil, kShort74Boil, false, false, kTeaching},
-    {CureCycle::Long70Boil, kLong70Boil, true, false,
+    {CureCycle::Long74, true, false, kLong74, kTeaching},
+    {CureCycle::Long74Boil, true, false, kLong74Boil, kTeaching},
+    {CureCycle::Short74Boil, false, false, kShort74Boil, kTeaching},
+    {CureCycle::Long70Boil, true, false, kLong70Boil,
      "published comparison of cycles, abstract: the highest strength of those tested"},
-    {CureCycle::Short65Boil, kShort65Boil, false, false, "PubMed Central article PMC5933837"},
-    {CureCycle::DirectBoil, kDirectBoil, false, true,
+    {CureCycle::Short65Boil, false, false, kShort65Boil, "PubMed Central article PMC5933837"},
+    {CureCycle::DirectBoil, false, true, kDirectBoil,
      "International Journal of Dental Sciences and Research 2015;3(3): the lowest flexural "
      "strength and the highest porosity"},
 };

@@ -3,8 +3,8 @@
 /// Tables only; whether a logged cure kept its cycle is judged in cure_log.h.
 #pragma once
 
-#include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 #include "domain/base/codes.h"
@@ -17,12 +17,10 @@ namespace domain {
 inline constexpr Temperature kMonomerBoils = Temperature::of(100'800);
 /// From memory.
 inline constexpr Density kMonomerDensity = Density::of(945);
-/// What divides resins that cure by themselves from those that need heat. Source: ISO 20795-1, its
-/// definition of autopolymerizable.
-inline constexpr Temperature kHeatCureAbove = 65_C;
 
 /// What ISO 20795-1 asks of a type of resin. The residual monomer of 2.2 % is published (IJERSTE
-/// 2016); the other figures are from memory.
+/// 2016), and so is the division of types 1 and 2 at 65 C (the standard's definition of
+/// autopolymerizable); the other figures are from memory.
 struct ResinLimits {
     int type{};                ///< its number in the standard
     Megapascals strength{};    ///< flexural, at least
@@ -75,9 +73,9 @@ struct CureHold {
 
 struct CureProgramme {
     CureCycle cycle{};
-    std::span<const CureHold> holds;
     bool isLong{};       ///< slow enough for a thick section: seven hours or more before the boil
     bool boilsAtOnce{};  ///< published as a bad example
+    std::span<const CureHold> holds;
     std::string_view source{};
 };
 std::span<const CureProgramme> cureProgrammes();
