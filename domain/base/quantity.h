@@ -69,12 +69,6 @@ struct MillinewtonUnit {
     static constexpr std::int64_t kPerWritten = 1000;
     static constexpr std::int64_t kMost = 100'000;
 };
-struct MilligramUnit {
-    static constexpr std::string_view kSign = "g";
-    static constexpr std::string_view kExample = "12.4 g";
-    static constexpr std::int64_t kPerWritten = 1000;
-    static constexpr std::int64_t kMost = 100'000'000;
-};
 struct DayUnit {
     static constexpr std::string_view kSign = "d";
     static constexpr std::string_view kExample = "10 d";
@@ -136,7 +130,6 @@ using Share = Quantity<PpmUnit>;  ///< a part of a whole in parts per million; w
 using Megapascals = Quantity<MegapascalUnit>;  ///< strength
 using Stiffness = Quantity<GigapascalUnit>;    ///< Young's modulus in MPa; written in GPa
 using Newtons = Quantity<MillinewtonUnit>;     ///< forces in mN; written in N
-using Milligrams = Quantity<MilligramUnit>;    ///< masses in mg; written in g
 using Days = Quantity<DayUnit>;
 using Minutes = Quantity<MinuteUnit>;            ///< contact and working times
 using Seconds = Quantity<SecondUnit>;            ///< times within a log

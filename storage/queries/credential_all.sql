@@ -1,0 +1,3 @@
+SELECT person, password_hash, must_change, badge_digest, pin_hash, failures, locked_until_us
+FROM credential
+ORDER BY person

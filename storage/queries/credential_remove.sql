@@ -1,0 +1,2 @@
+DELETE FROM credential
+WHERE person = :person

@@ -1,0 +1,3 @@
+UPDATE session
+SET ended_us = :ended_us
+WHERE person = :person AND ended_us IS NULL

@@ -1,0 +1,3 @@
+UPDATE session
+SET ended_us = :ended_us
+WHERE station = :station AND ended_us IS NULL

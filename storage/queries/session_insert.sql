@@ -1,0 +1,2 @@
+INSERT INTO session (token_digest, person, station, opened_us, last_used_us, ended_us)
+VALUES (:token_digest, :person, :station, :opened_us, :last_used_us, NULL)

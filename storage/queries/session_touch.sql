@@ -1,0 +1,3 @@
+UPDATE session
+SET last_used_us = :last_used_us
+WHERE token_digest = :token_digest AND last_used_us < :last_used_us
