@@ -11,14 +11,10 @@
 
 #include "apps/actions/examination.h"
 #include "apps/actions/laboratory.h"
+#include "apps/actions/who.h"
 #include "domain/production/decide.h"
 
 namespace actions {
-
-struct Who {
-    domain::PersonCode person;
-    std::string key{};  ///< empty: a new one is made
-};
 
 /// An order after an action. `repeated`: the key had been used, nothing happened this time.
 struct Outcome {
