@@ -4,11 +4,11 @@
 set -eu
 
 packages='build-essential cmake ninja-build qt6-base-dev libqt6sql6-sqlite libhpdf-dev
-    libsodium-dev nlohmann-json3-dev fonts-dejavu-core'
+    libsodium-dev libzint-dev nlohmann-json3-dev fonts-dejavu-core'
 if [ "${1:-}" = tests ]; then
     packages="$packages libgtest-dev libgmock-dev libgsl-dev libbenchmark-dev clang clang-format
         clang-tidy libclang-rt-14-dev lld gcovr ccache git qpdf poppler-utils python3
-        python3-jsonschema sqlite3 xvfb"
+        python3-jsonschema sqlite3 xvfb zbar-tools"
 fi
 
 missing=''

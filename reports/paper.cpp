@@ -29,7 +29,10 @@ public:
     }
     void operator()(const Table& table) {
         cells(table.columns);
-        for (const auto& row : table.rows) cells(row);
+        for (std::size_t at = 0; at < table.rows.size(); ++at) {
+            if (at < table.ticks.size()) text_ += boxOf(table.ticks[at]);
+            cells(table.rows[at]);
+        }
     }
     void operator()(const Checklist& list) {
         for (const Check& check : list.checks) {
@@ -63,6 +66,13 @@ public:
         text_ += '\n';
     }
 
+    void operator()(const WritingLines& lines) {
+        for (int line = 0; line < lines.count; ++line) text_ += "________\n";
+    }
+    void operator()(const BarcodeBlock& block) {
+        text_ += "[barcode: " + block.number.text() + "]\n";
+    }
+
     std::string take() { return std::move(text_); }
     void line(const std::string& text) { text_ += text + '\n'; }
 
@@ -80,10 +90,12 @@ private:
 std::string textOf(const Paper& paper) {
     Writer writer;
     const PaperHead& head = paper.head;
-    writer.line(paper.name + ", order " + head.order);
+    const bool ofAnOrder = !head.order.empty();
+    writer.line(ofAnOrder ? paper.name + ", order " + head.order : paper.name);
     writer.line(head.laboratory + ", " + head.address + ", " + head.contact);
-    writer.line("patient " + paper.patientReference + ", revision " +
-                std::to_string(head.revision));
+    if (ofAnOrder)
+        writer.line("patient " + paper.patientReference + ", revision " +
+                    std::to_string(head.revision));
     for (const Block& block : paper.blocks) std::visit(writer, block);
     writer.line("\nprinted " + head.printedAt.text() + " by " + head.printedBy + ", digest " +
                 head.digest);

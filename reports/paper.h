@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "domain/base/date.h"
+#include "domain/base/id.h"
 #include "domain/drawing/picture.h"
 #include "domain/production/question.h"
 #include "domain/rules/finding.h"
@@ -22,7 +23,7 @@ struct PaperHead {
     std::string laboratory{};
     std::string address{};
     std::string contact{};
-    std::string order{};  ///< the order number
+    std::string order{};  ///< the order number; empty: about no single order
     int revision{1};      ///< of the prescription
     domain::Instant printedAt{};
     std::string printedBy{};  ///< code of the person
@@ -66,16 +67,18 @@ struct Facts {
     std::vector<Fact> facts{};
 };
 
-struct Table {
-    std::vector<std::string> columns{};
-    std::vector<double> shares{};  ///< of the width, one for each column; they sum to 1
-    std::vector<std::vector<std::string>> rows{};
-};
-
 enum class CheckState : std::uint8_t {
     Given,  ///< a ticked box
     Open,   ///< an empty box
     Look,   ///< a triangle
+};
+
+struct Table {
+    std::vector<std::string> columns{};
+    std::vector<double> shares{};  ///< of the width, one for each column; they sum to 1
+    std::vector<std::vector<std::string>> rows{};
+    std::vector<CheckState> ticks{};  ///< before each row; empty: none
+    bool writable{};                  ///< rows are high enough to write in by hand
 };
 
 /// The number of a flag on the picture, repeated in its form beside the text it belongs to.
@@ -125,8 +128,19 @@ struct WriteIn {
     std::vector<std::string> labels{};
 };
 
+/// Empty lines to write on.
+struct WritingLines {
+    int count{};
+};
+
+/// The number of an order as bars, as modules and in digits. That it holds no more, and never a
+/// patient, is said by its type.
+struct BarcodeBlock {
+    domain::OrderNumber number;
+};
+
 using Block = std::variant<Heading, Paragraph, Facts, Table, Checklist, PictureBlock, CautionFrame,
-                           Question, WriteIn>;
+                           Question, WriteIn, WritingLines, BarcodeBlock>;
 
 struct Paper {
     PaperHead head{};

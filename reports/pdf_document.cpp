@@ -297,6 +297,23 @@ void PdfDocument::box(const domain::Box& box, const LineLook& look) {
          true, look);
 }
 
+void PdfDocument::areas(const std::vector<domain::Box>& boxes, domain::Colour colour) {
+    for (const domain::Box& box : boxes)
+        if (!isFinite({{box.left, box.top}, {box.right, box.bottom}}))
+            return hidden_->fail("an area reaches to a place that is not a number");
+    if (!hidden_->canDraw() || boxes.empty()) return;
+    hidden_->colour(colour, false);
+    for (const domain::Box& box : boxes) {
+        const Point corner = hidden_->place({box.left, box.bottom});
+        HPDF_Page_Rectangle(hidden_->page, inPoints(corner.x), inPoints(corner.y),
+                            inPoints(box.right - box.left), inPoints(box.bottom - box.top));
+    }
+    HPDF_Page_Fill(hidden_->page);
+    hidden_->look();
+}
+
+void PdfDocument::refuse(std::string why) { hidden_->fail(std::move(why)); }
+
 domain::Result<std::string> PdfDocument::bytes() {
     const auto unavailable = [&] {
         return domain::Error{domain::ErrorCode::Unavailable,

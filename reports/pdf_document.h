@@ -57,6 +57,10 @@ public:
     void line(const std::vector<domain::Point>& points, bool closed, const LineLook& look);
     void area(const std::vector<domain::Point>& outline, domain::Colour colour);
     void box(const domain::Box& box, const LineLook& look);
+    /// Many boxes filled at once, so that no seam shows between neighbours.
+    void areas(const std::vector<domain::Box>& boxes, domain::Colour colour);
+    /// For what cannot be drawn at all: bytes() will refuse with this reason.
+    void refuse(std::string why);
 
     /// The finished file. ErrorCode::Unavailable with what went wrong first, if anything did.
     domain::Result<std::string> bytes();

@@ -4,6 +4,7 @@
 
 #include "domain/design/design_score.h"
 #include "domain/drawing/arch_picture.h"
+#include "reports/cautions.h"
 #include "reports/words.h"
 
 namespace reports {

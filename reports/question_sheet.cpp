@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "domain/drawing/arch_picture.h"
+#include "reports/cautions.h"
 #include "reports/words.h"
 
 namespace reports {

@@ -4,54 +4,12 @@
 
 #include "domain/design/kennedy.h"
 #include "domain/design/support.h"
+#include "reports/phrases.h"
 
 namespace reports {
 namespace {
 
 using namespace domain;
-
-std::string given(const std::optional<std::string>& text) {
-    return text && !text->empty() ? *text : std::string{kNotGiven};
-}
-
-template <CodedEnum E>
-std::string given(const std::optional<E>& value) {
-    return value ? wordsOf(*value) : std::string{kNotGiven};
-}
-
-template <typename Unit>
-std::string given(const std::optional<Quantity<Unit>>& value) {
-    return value ? text(*value) : std::string{kNotGiven};
-}
-
-std::string given(const std::optional<Date>& date) {
-    return date ? date->text() : std::string{kNotGiven};
-}
-
-std::string given(const std::optional<bool>& answer, std::string_view yes = "yes",
-                  std::string_view no = "no") {
-    return std::string{answer ? (*answer ? yes : no) : kNotGiven};
-}
-
-Fact fact(std::string label, std::string value) {
-    const bool ask = value == kNotGiven;
-    return {.label = std::move(label), .value = std::move(value), .ask = ask};
-}
-
-std::string capital(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    return text;
-}
-
-std::string joined(const std::vector<std::string>& parts, std::string_view between = ", ") {
-    std::string text;
-    for (const std::string& part : parts) {
-        if (!text.empty()) text += between;
-        text += part;
-    }
-    return text;
-}
 
 std::string signatureText(const Prescription& prescription) {
     if (!prescription.signature) return std::string{kNotGiven};
@@ -265,6 +223,10 @@ Table surveyTable(const Prescription& prescription) {
     return table;
 }
 
+std::string alteredCastText(const Prescription& prescription) {
+    return prescription.alteredCast.value_or(false) ? ", altered cast" : "";
+}
+
 std::string remakeText(const Prescription& prescription) {
     if (!prescription.remake) return {};
     const auto& reason = prescription.remake->reason;
@@ -325,7 +287,8 @@ std::vector<Block> partyBlocks(const Prescription& prescription) {
 }
 
 std::vector<Block> designBlocks(const Prescription& prescription) {
-    Facts facts{{fact("Appliance", given(prescription.appliance) + remakeText(prescription)),
+    Facts facts{{fact("Appliance", given(prescription.appliance) + remakeText(prescription) +
+                                            alteredCastText(prescription)),
                  fact("Arch", wordsOf(prescription.arch)),
                  fact("Kennedy class", classText(prescription)),
                  fact("Support", supportText(prescription)),

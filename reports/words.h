@@ -4,11 +4,9 @@
 #include "domain/prescription/prescription.h"
 #include "domain/rules/finding.h"
 #include "reports/paper.h"
+#include "reports/phrases.h"
 
 namespace reports {
-
-/// What a paper says where a prescription says nothing.
-inline constexpr std::string_view kNotGiven = "not given";
 
 /// "14, 15" in the prescription's own notation.
 std::string teethText(const std::vector<domain::Tooth>& teeth, domain::Notation notation);
@@ -24,8 +22,6 @@ std::vector<Block> designBlocks(const domain::Prescription& prescription);
 std::vector<Block> materialBlocks(const domain::Prescription& prescription);
 std::vector<Block> surveyBlocks(const domain::Prescription& prescription);
 std::vector<Block> enclosureBlocks(const domain::Prescription& prescription);
-/// The usual cautions, and those this prescription adds.
-CautionFrame cautionFrame(const domain::Prescription& prescription);
 
 /// Missing first, then conflicts, then cautions, each in the order of the rules.
 std::vector<domain::Finding> inSheetOrder(const std::vector<domain::Finding>& findings);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "storage/migrator.h"
+#include "storage/projections.h"
 #include "storage/records_file.h"
 #include "storage/statement.h"
 
@@ -97,7 +98,8 @@ domain::Result<std::unique_ptr<Connection>> Connection::open(
     for (const Mode& mode : kModes) set(connection->database_, mode);
     const auto steps = migrations(connection->dialect());
     if (!steps) return steps.error();
-    if (auto current = migrate(*connection, *steps); !current) return current.error();
+    if (auto current = migrate(*connection, *steps, &rebuildProjections); !current)
+        return current.error();
     return Opened{std::move(connection)};
 } catch (const SqlFailure& failure) {
     return failure.error();

@@ -2,6 +2,7 @@
 
 #include <QUtf8StringView>
 #include <QtEndian>
+#include <algorithm>
 #include <stdexcept>
 
 #include "storage/files/field_kinds.h"
@@ -12,7 +13,10 @@ namespace {
 
 using namespace domain;
 
-constexpr std::int64_t kFormat = 1;
+/// Formats of an entry: an order's event, the same with its station, an event of the workshop.
+constexpr std::int64_t kOrderFormat = 1;
+constexpr std::int64_t kStationFormat = 2;
+constexpr std::int64_t kWorkshopFormat = 3;
 
 /// The fields of every part an event holds, once for both directions.
 void fields(auto& coder, Is<SealedText> auto& part) {
@@ -55,6 +59,157 @@ void fields(auto& coder, Is<Answered> auto& part) {
     coder.field(part.revision);
 }
 
+void fields(auto& coder, Is<StagePlan> auto& part) {
+    coder.field(part.stage);
+    coder.field(part.skill);
+    coder.field(part.station);
+    coder.field(part.usual);
+    coder.field(part.checklist);
+    coder.field(part.demands);
+    coder.field(part.fallBack);
+}
+void fields(auto& coder, Is<RoutePlan> auto& part) {
+    coder.field(part.route);
+    coder.field(part.arch);
+    coder.field(part.version);
+    coder.field(part.stages);
+}
+void fields(auto& coder, Is<Disinfection> auto& part) {
+    coder.field(part.agent);
+    coder.field(part.contact);
+}
+void fields(auto& coder, Is<Ticked> auto& part) { coder.field(part.item); }
+void fields(auto& coder, Is<UndercutMeasured> auto& part) {
+    coder.field(part.tooth);
+    coder.field(part.depth);
+}
+void fields(auto&, Is<TripodMarked> auto&) {}
+void fields(auto& coder, Is<LotUsed> auto& part) {
+    coder.field(part.lot);
+    coder.field(part.kind);
+    coder.field(part.amount);
+}
+void fields(auto& coder, Is<NewMetal> auto& part) { coder.field(part.share); }
+void fields(auto& coder, Is<CastWeighed> auto& part) { coder.field(part.mass); }
+void fields(auto& coder, Is<TeethSet> auto& part) {
+    coder.field(part.mould);
+    coder.field(part.guide);
+    coder.field(part.tab);
+}
+void fields(auto& coder, Is<CureLogged> auto& part) {
+    coder.field(part.cycle);
+    coder.field(part.sha256);
+    coder.field(part.kept);
+}
+void fields(auto& coder, Is<Disinfected> auto& part) { coder.field(part.disinfection); }
+void fields(auto& coder, Is<EquipmentUsed> auto& part) {
+    coder.field(part.equipment);
+    coder.field(part.kind);
+    coder.field(part.responsibility);
+}
+void fields(auto& coder, Is<BenchValue> auto& part) {
+    coder.field(part.what);
+    coder.field(part.value);
+}
+void fields(auto& coder, Is<StatementIssued> auto& part) { coder.field(part.statement); }
+
+void fields(auto& coder, Is<Routed> auto& part) { coder.field(part.plan); }
+void fields(auto& coder, Is<Recorded> auto& part) {
+    coder.field(part.stage);
+    coder.field(part.records);
+}
+void fields(auto& coder, Is<Returned> auto& part) {
+    coder.field(part.stage);
+    coder.field(part.verdict);
+    coder.field(part.backTo);
+    coder.field(part.findings);
+    coder.field(part.disinfection);
+}
+void fields(auto& coder, Is<Redone> auto& part) {
+    coder.field(part.reason);
+    coder.field(part.from);
+    coder.field(part.fault);
+    coder.field(part.note);
+}
+void fields(auto& coder, Is<RemakeOrdered> auto& part) {
+    coder.field(part.replacement);
+    coder.field(part.reason);
+    coder.field(part.fault);
+    coder.field(part.note);
+}
+void fields(auto& coder, Is<RemakeBegun> auto& part) { coder.field(part.first); }
+void fields(auto& coder, Is<CaseJoined> auto& part) { coder.field(part.leader); }
+void fields(auto& coder, Is<WorkSent> auto& part) {
+    coder.field(part.stage);
+    coder.field(part.site);
+}
+void fields(auto& coder, Is<WorkBack> auto& part) {
+    coder.field(part.stage);
+    coder.field(part.passed);
+    coder.field(part.note);
+}
+void fields(auto& coder, Is<Withdrawn> auto& part) { coder.field(part.reason); }
+
+void fields(auto& coder, Is<PersonEntered> auto& part) {
+    coder.field(part.role);
+    coder.field(part.skills);
+}
+void fields(auto&, Is<PersonLeft> auto&) {}
+void fields(auto& coder, Is<CredentialGiven> auto& part) { coder.field(part.credential); }
+void fields(auto& coder, Is<CredentialTaken> auto& part) { coder.field(part.credential); }
+void fields(auto& coder, Is<AccessRefused> auto& part) {
+    coder.field(part.command);
+    coder.field(part.why);
+}
+void fields(auto& coder, Is<StationEntered> auto& part) { coder.field(part.kind); }
+void fields(auto& coder, Is<Equipment> auto& part) {
+    coder.field(part.kind);
+    coder.field(part.serial);
+    coder.field(part.calibrationDue);
+}
+void fields(auto& coder, Is<EquipmentEntered> auto& part) { coder.field(part.equipment); }
+void fields(auto& coder, Is<Calibrated> auto& part) { coder.field(part.due); }
+void fields(auto& coder, Is<Site> auto& part) {
+    coder.field(part.name);
+    coder.field(part.address);
+    coder.field(part.registration);
+}
+void fields(auto& coder, Is<SiteEntered> auto& part) { coder.field(part.site); }
+void fields(auto& coder, Is<Certificate> auto& part) {
+    coder.field(part.material);
+    coder.field(part.type);
+    coder.field(part.proofStrength);
+    coder.field(part.modulus);
+    coder.field(part.elongation);
+    coder.field(part.nickel);
+    coder.field(part.beryllium);
+    coder.field(part.cadmium);
+    coder.field(part.resin);
+    coder.field(part.methacrylateFree);
+}
+void fields(auto& coder, Is<Lot> auto& part) {
+    coder.field(part.kind);
+    coder.field(part.maker);
+    coder.field(part.product);
+    coder.field(part.makersNumber);
+    coder.field(part.udi);
+    coder.field(part.expiry);
+    coder.field(part.certificate);
+    coder.field(part.amount);
+}
+void fields(auto& coder, Is<LotReceived> auto& part) { coder.field(part.lot); }
+void fields(auto& coder, Is<LotHeld> auto& part) { coder.field(part.reason); }
+void fields(auto& coder, Is<LotReleased> auto& part) { coder.field(part.reason); }
+void fields(auto& coder, Is<RouteSet> auto& part) { coder.field(part.plan); }
+
+/// The alternative of a variant at a place known only when it is read.
+template <typename Variant, std::size_t kAt = 0>
+Variant alternative(std::size_t at) {
+    if constexpr (kAt + 1 < std::variant_size_v<Variant>)
+        if (at != kAt) return alternative<Variant, kAt + 1>(at);
+    return Variant{std::in_place_index<kAt>};
+}
+
 class Writer {
 public:
     void field(const std::string& text) {
@@ -65,7 +220,19 @@ public:
         length(sizeof whole);
         bigEndian(whole);
     }
+    void field(bool yes) { field(std::int64_t{yes ? 1 : 0}); }
     void field(const Tooth& tooth) { field(tooth.text()); }
+    void field(const OrderNumber& number) { field(number.text()); }
+    void field(const ThingCode& code) { field(code.text()); }
+    void field(const Date& day) { field(day.days()); }
+    template <typename Unit>
+    void field(const Quantity<Unit>& amount) {
+        field(amount.count());
+    }
+    void field(const StageRecord& record) {
+        field(kindOf(record));
+        std::visit([this](const auto& each) { field(each); }, record);
+    }
     void field(const Prescription& prescription) { field(writePrescription(prescription)); }
     template <CodedEnum E>
     void field(const E& coded) {
@@ -99,6 +266,32 @@ private:
     QByteArray bytes_;
 };
 
+/// Gathers the sealed texts of an event, wherever in it they stand.
+class Gatherer {
+public:
+    void field(const SealedText& sealed) { found_.push_back(sealed); }
+    template <typename T>
+    void field(const std::optional<T>& open) {
+        if (open) field(*open);
+    }
+    template <typename T>
+    void field(const std::vector<T>& list) {
+        for (const T& item : list) field(item);
+    }
+    void field(const StageRecord& record) {
+        std::visit([this](const auto& each) { field(each); }, record);
+    }
+    template <typename Part>
+    void field(const Part& part) {
+        if constexpr (requires { fields(*this, part); }) fields(*this, part);
+    }
+
+    std::vector<SealedText> found() && { return std::move(found_); }
+
+private:
+    std::vector<SealedText> found_;
+};
+
 /// What stopped the reading; thrown and caught within this file.
 struct Malformed : std::runtime_error {
     using std::runtime_error::runtime_error;
@@ -121,7 +314,25 @@ public:
                             " bytes instead of 8"};
         whole = qFromBigEndian<std::int64_t>(taken.data());
     }
+    void field(bool& yes) {
+        const std::int64_t value = whole();
+        if (value != 0 && value != 1) throw Malformed{"neither yes nor no"};
+        yes = value == 1;
+    }
     void field(Tooth& tooth) { tooth = always<Tooth>(text(), "a tooth of ISO 3950"); }
+    void field(OrderNumber& number) { number = always<OrderNumber>(text(), "an order number"); }
+    void field(ThingCode& code) { code = always<ThingCode>(text(), "the code of a thing"); }
+    void field(Date& day) { day = Date::ofDays(whole()); }
+    template <typename Unit>
+    void field(Quantity<Unit>& amount) {
+        amount = Quantity<Unit>::of(whole());
+    }
+    void field(StageRecord& record) {
+        RecordKind kind{};
+        field(kind);
+        record = alternative<StageRecord>(static_cast<std::size_t>(kind));
+        std::visit([this](auto& each) { field(each); }, record);
+    }
     void field(Prescription& prescription) {
         auto read = readPrescription(text(), "the prescription of an event");
         if (!read) throw Malformed{read.error().message};
@@ -197,55 +408,87 @@ private:
     QByteArrayView rest_;
 };
 
-Happening blankOf(EventKind kind) {
-    switch (kind) {
-        case EventKind::Received:
-            return Received{};
-        case EventKind::Accepted:
-            return Accepted{};
-        case EventKind::StageStarted:
-            return StageStarted{};
-        case EventKind::StageDone:
-            return StageDone{};
-        case EventKind::Flagged:
-            return Flagged{};
-        case EventKind::Answered:
-            return Answered{};
-    }
-    return {};
+void beOneOf(std::int64_t format, std::initializer_list<std::int64_t> known) {
+    if (std::ranges::count(known, format) == 0)
+        throw Malformed{"format " + std::to_string(format) + " is not known here"};
 }
 
-Event read(const QByteArray& bytes) {
+/// A prescription can be written in more than one way; only the canonical one is ours.
+void beCanonical(const QByteArray& bytes, const QByteArray& again) {
+    if (again != bytes) throw Malformed{"they are not in canonical form"};
+}
+
+Event readOrderEvent(const QByteArray& bytes) {
     Reader reader{bytes};
-    if (const std::int64_t format = reader.whole(); format != kFormat)
-        throw Malformed{"format " + std::to_string(format) + ", and only " +
-                        std::to_string(kFormat) + " is known"};
+    const std::int64_t format = reader.whole();
+    beOneOf(format, {kOrderFormat, kStationFormat});
     EventKind kind{};
     reader.field(kind);
     const auto order = Reader::always<OrderNumber>(reader.text(), "an order number");
     const std::int64_t version = reader.whole();
     const Instant at = Instant::ofMicroseconds(reader.whole());
     const auto person = Reader::always<PersonCode>(reader.text(), "the code of a person");
+    std::string station = format == kStationFormat ? reader.text() : std::string{};
     Event event{.order = order,
                 .version = version,
                 .at = at,
                 .person = person,
                 .key = reader.text(),
-                .what = blankOf(kind)};
+                .what = alternative<Happening>(static_cast<std::size_t>(kind)),
+                .station = std::move(station)};
     std::visit([&](auto& what) { reader.field(what); }, event.what);
     reader.end();
-    // A prescription can be written in more than one way; only the canonical one is ours.
-    if (encodeEvent(event) != bytes) throw Malformed{"they are not in canonical form"};
+    beCanonical(bytes, encodeEvent(event));
     return event;
+}
+
+WorkshopEvent readWorkshopEvent(const QByteArray& bytes) {
+    Reader reader{bytes};
+    beOneOf(reader.whole(), {kWorkshopFormat});
+    WorkshopEventKind kind{};
+    reader.field(kind);
+    const auto subject = Reader::always<Subject>(reader.text(), "the subject of an event");
+    const std::int64_t version = reader.whole();
+    const Instant at = Instant::ofMicroseconds(reader.whole());
+    const auto person = Reader::always<PersonCode>(reader.text(), "the code of a person");
+    WorkshopEvent event{.subject = subject,
+                        .version = version,
+                        .at = at,
+                        .person = person,
+                        .key = reader.text(),
+                        .what = alternative<WorkshopHappening>(static_cast<std::size_t>(kind))};
+    std::visit([&](auto& what) { reader.field(what); }, event.what);
+    reader.end();
+    beCanonical(bytes, encodeEvent(event));
+    return event;
+}
+
+LedgerEvent readEntry(const QByteArray& bytes) {
+    if (Reader{bytes}.whole() == kWorkshopFormat) return readWorkshopEvent(bytes);
+    return readOrderEvent(bytes);
 }
 
 }  // namespace
 
 QByteArray encodeEvent(const Event& event) {
     Writer writer;
-    writer.field(kFormat);
+    writer.field(event.station.empty() ? kOrderFormat : kStationFormat);
     writer.field(kindOf(event));
     writer.field(event.order.text());
+    writer.field(event.version);
+    writer.field(event.at.microseconds());
+    writer.field(event.person.text());
+    if (!event.station.empty()) writer.field(event.station);
+    writer.field(event.key);
+    std::visit([&](const auto& what) { writer.field(what); }, event.what);
+    return std::move(writer).bytes();
+}
+
+QByteArray encodeEvent(const WorkshopEvent& event) {
+    Writer writer;
+    writer.field(kWorkshopFormat);
+    writer.field(kindOf(event));
+    writer.field(event.subject.text());
     writer.field(event.version);
     writer.field(event.at.microseconds());
     writer.field(event.person.text());
@@ -254,8 +497,36 @@ QByteArray encodeEvent(const Event& event) {
     return std::move(writer).bytes();
 }
 
-Result<Event> decodeEvent(const QByteArray& bytes) try {
-    return read(bytes);
+QByteArray encodeEvent(const LedgerEvent& event) {
+    return std::visit([](const auto& each) { return encodeEvent(each); }, event);
+}
+
+std::vector<SealedText> sealedTextsIn(const LedgerEvent& event) {
+    Gatherer gatherer;
+    std::visit(
+        [&](const auto& each) {
+            std::visit([&](const auto& what) { gatherer.field(what); }, each.what);
+        },
+        event);
+    return std::move(gatherer).found();
+}
+
+Result<LedgerEvent> decodeEvent(const QByteArray& bytes) try {
+    return readEntry(bytes);
+} catch (const Malformed& malformed) {
+    return Error{ErrorCode::Unusable,
+                 std::string{"the bytes of an event cannot be read: "} + malformed.what()};
+}
+
+Result<Event> decodeOrderEvent(const QByteArray& bytes) try {
+    return readOrderEvent(bytes);
+} catch (const Malformed& malformed) {
+    return Error{ErrorCode::Unusable,
+                 std::string{"the bytes of an event cannot be read: "} + malformed.what()};
+}
+
+Result<WorkshopEvent> decodeWorkshopEvent(const QByteArray& bytes) try {
+    return readWorkshopEvent(bytes);
 } catch (const Malformed& malformed) {
     return Error{ErrorCode::Unusable,
                  std::string{"the bytes of an event cannot be read: "} + malformed.what()};

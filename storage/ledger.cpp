@@ -19,6 +19,7 @@ using domain::Event;
 using domain::Order;
 using domain::OrderNumber;
 using domain::Result;
+using domain::WorkshopEvent;
 
 /// Keeps the hashes of entries apart from the digests of sealed texts.
 constexpr char kEntryDomain[] = {0};
@@ -37,17 +38,40 @@ struct Head {
     std::string hash = kBeforeTheFirst;
 };
 
+/// What every event says about itself.
+struct Stamp {
+    std::string subject;
+    std::int64_t version{};
+    std::string kind;
+    std::string key;
+    std::int64_t at{};
+    std::string person;
+};
+
+Stamp stampOf(const Event& event) {
+    return {event.order.text(), event.version,           std::string{codeOf(kindOf(event))},
+            event.key,          event.at.microseconds(), event.person.text()};
+}
+Stamp stampOf(const WorkshopEvent& event) {
+    return {
+        event.subject.text(),    event.version,      std::string{codeOf(kindOf(event))}, event.key,
+        event.at.microseconds(), event.person.text()};
+}
+Stamp stampOf(const LedgerEvent& event) {
+    return std::visit([](const auto& each) { return stampOf(each); }, event);
+}
+
 /// What the columns of an entry must hold: everything but the bytes follows from the bytes.
-std::vector<Cell> cellsOf(const Event& event, const Head& head, std::int64_t part,
+std::vector<Cell> cellsOf(const Stamp& stamp, const Head& head, std::int64_t part,
                           const QByteArray& bytes) {
     return {{"position", head.entries},
-            {"order_number", event.order.text()},
-            {"order_version", event.version},
-            {"kind", std::string{codeOf(kindOf(event))}},
-            {"idempotency_key", event.key},
+            {"subject", stamp.subject},
+            {"subject_version", stamp.version},
+            {"kind", stamp.kind},
+            {"idempotency_key", stamp.key},
             {"part", part},
-            {"at_us", event.at.microseconds()},
-            {"person", event.person.text()},
+            {"at_us", stamp.at},
+            {"person", stamp.person},
             {"bytes", bytes},
             {"hash", head.hash}};
 }
@@ -78,16 +102,19 @@ Error atEntry(std::int64_t position, const std::string& what) {
             "entry " + std::to_string(position) + " of the ledger: " + what};
 }
 
-Result<std::vector<Event>> eventsIn(Statement& rows) {
-    std::vector<Event> events;
+template <typename E>
+Result<std::vector<E>> eventsIn(Statement& rows, Result<E> (*decode)(const QByteArray&)) {
+    std::vector<E> events;
     rows.run();
     while (rows.next()) {
-        auto event = decodeEvent(rows.bytes("bytes"));
+        auto event = decode(rows.bytes("bytes"));
         if (!event) return atEntry(rows.whole("position"), event.error().message);
         events.push_back(*std::move(event));
     }
     return events;
 }
+
+Result<LedgerEvent> decodeAny(const QByteArray& bytes) { return decodeEvent(bytes); }
 
 /// Whether a key can be kept and found again as the text it is.
 bool isFitKey(const std::string& key) {
@@ -99,6 +126,8 @@ bool isFitKey(const std::string& key) {
            QUtf8StringView{key.data(), static_cast<qsizetype>(key.size())}.isValidUtf8();
 }
 
+const domain::Revision* revisionIn(const WorkshopEvent&) { return nullptr; }
+
 const domain::Revision* revisionIn(const Event& event) {
     if (const auto* received = std::get_if<domain::Received>(&event.what))
         return &received->revision;
@@ -106,9 +135,14 @@ const domain::Revision* revisionIn(const Event& event) {
     return answered != nullptr && answered->revision ? &*answered->revision : nullptr;
 }
 
-/// Why an event must not enter the ledger, whatever the state of the order.
-std::optional<Error> unfit(const Event& event, const QByteArray& bytes) {
-    const std::string about = "order " + event.order.text() + ": ";
+/// What an event is about, in a sentence.
+std::string aboutOf(const Event& event) { return "order " + event.order.text(); }
+std::string aboutOf(const WorkshopEvent& event) { return event.subject.text(); }
+
+/// Why an event must not enter the ledger, whatever the state of its subject.
+template <typename E>
+std::optional<Error> unfit(const E& event, const QByteArray& bytes) {
+    const std::string about = aboutOf(event) + ": ";
     if (!isFitKey(event.key))
         return Error{ErrorCode::Unusable,
                      about + "an idempotency key of 1 to " + std::to_string(kLongestKey) +
@@ -122,20 +156,45 @@ std::optional<Error> unfit(const Event& event, const QByteArray& bytes) {
     return {};
 }
 
-/// Why an event does not follow what the ledger holds about its order.
-std::optional<Error> clash(const QSqlDatabase& database, const Event& event) {
-    Statement newest{database, "ledger_newest_of_order"};
-    newest.bind("order_number", event.order.text()).run();
+/// Why an event does not follow what the ledger holds about its subject.
+template <typename E>
+std::optional<Error> clash(const QSqlDatabase& database, const E& event) {
+    Statement newest{database, "ledger_newest_of_subject"};
+    newest.bind("subject", stampOf(event).subject).run();
     const bool any = newest.next();
-    const std::int64_t version = any ? newest.whole("order_version") : 0;
+    const std::int64_t version = any ? newest.whole("subject_version") : 0;
     if (version == event.version - 1) return {};
-    const std::string about = "order " + event.order.text();
+    const std::string about = aboutOf(event);
     if (!any) return Error{ErrorCode::Conflict, about + " does not exist yet"};
     return Error{ErrorCode::Conflict,
                  about + " was changed meanwhile: " + domain::spoken(newest.text("kind")) + " by " +
                      newest.text("person") + ", " +
                      domain::Instant::ofMicroseconds(newest.whole("at_us")).text() + " (version " +
                      std::to_string(version) + "); look at it again"};
+}
+
+template <typename E>
+Result<Done> appendAll(const QSqlDatabase& database, const std::vector<E>& events) {
+    const Head before = headOf(database);
+    Head head = before;
+    Parts parts;
+    for (const E& event : events) {
+        const QByteArray bytes = encodeEvent(event);
+        if (auto error = unfit(event, bytes)) return *std::move(error);
+        if (auto error = clash(database, event)) return *std::move(error);
+        head = {head.entries + 1, chained(head.hash, bytes)};
+        Statement insert{database, "ledger_insert"};
+        insert.bind(cellsOf(stampOf(event), head, parts.next(event.key), bytes)).run();
+        if (!insert.next())
+            return Error{ErrorCode::Conflict, "the key " + event.key + " was used before"};
+    }
+    Statement move{database, "ledger_head_move"};
+    move.bind({{"entries", head.entries},
+               {"hash", head.hash},
+               {"entries_before", before.entries},
+               {"hash_before", before.hash}});
+    if (!move.run().next()) return Error{ErrorCode::Conflict, "the ledger was written meanwhile"};
+    return Done{};
 }
 
 /// What goes on with an order when an event is read back; refuses a history that cannot be.
@@ -163,23 +222,36 @@ public:
         const auto event = decodeEvent(*recorded);
         if (!event) return event.error().message;
         head_.hash = chained(head_.hash, *recorded);
-        const auto part = parts_.next(event->key);
-        for (const Cell& cell : cellsOf(*event, head_, part, *recorded))
+        const Stamp stamp = stampOf(*event);
+        const auto part = parts_.next(stamp.key);
+        for (const Cell& cell : cellsOf(stamp, head_, part, *recorded))
             if (const Value found = row.value(cell.column); found != cell.value)
                 return std::string{cell.column} + " is " + shown(found) + ", and " +
                        shown(cell.value) + " follows from the bytes";
-        auto& order = orders_[event->order];
-        if (auto wrong = unfollowing(order, *event)) return wrong;
-        order = domain::evolve(std::move(order), *event);
-        return {};
+        return std::visit([this](const auto& each) { return follow(each); }, *event);
     }
 
     const Head& head() const noexcept { return head_; }
 
 private:
+    std::optional<std::string> follow(const Event& event) {
+        auto& order = orders_[event.order];
+        if (auto wrong = unfollowing(order, event)) return wrong;
+        order = domain::evolve(std::move(order), event);
+        return {};
+    }
+    std::optional<std::string> follow(const WorkshopEvent& event) {
+        std::int64_t& version = subjects_[event.subject];
+        if (event.version != ++version)
+            return "version " + std::to_string(version) + " of " + event.subject.text() +
+                   " was expected, not " + std::to_string(event.version);
+        return {};
+    }
+
     Head head_;
     Parts parts_;
     std::map<OrderNumber, std::optional<Order>> orders_;
+    std::map<domain::Subject, std::int64_t> subjects_;
 };
 
 /// The problem with the row or rows of the head, if any.
@@ -199,47 +271,48 @@ std::optional<std::string> headProblem(const QSqlDatabase& database, const Head&
 }  // namespace
 
 Result<Done> Ledger::append(Transaction& transaction, const std::vector<Event>& events) const try {
-    const Head before = headOf(transaction.database());
-    Head head = before;
-    Parts parts;
-    for (const Event& event : events) {
-        const QByteArray bytes = encodeEvent(event);
-        if (auto error = unfit(event, bytes)) return *std::move(error);
-        if (auto error = clash(transaction.database(), event)) return *std::move(error);
-        head = {head.entries + 1, chained(head.hash, bytes)};
-        Statement insert{transaction.database(), "ledger_insert"};
-        insert.bind(cellsOf(event, head, parts.next(event.key), bytes)).run();
-        if (!insert.next())
-            return Error{ErrorCode::Conflict, "the key " + event.key + " was used before"};
-    }
-    Statement move{transaction.database(), "ledger_head_move"};
-    move.bind({{"entries", head.entries},
-               {"hash", head.hash},
-               {"entries_before", before.entries},
-               {"hash_before", before.hash}});
-    if (!move.run().next()) return Error{ErrorCode::Conflict, "the ledger was written meanwhile"};
-    return Done{};
+    return appendAll(transaction.database(), events);
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<Done> Ledger::append(Transaction& transaction,
+                            const std::vector<WorkshopEvent>& events) const try {
+    return appendAll(transaction.database(), events);
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
 
 Result<std::vector<Event>> Ledger::eventsOf(const OrderNumber& number) const try {
-    Statement rows{connection_.database(), "ledger_of_order"};
-    rows.bind("order_number", number.text());
-    return eventsIn(rows);
+    Statement rows{connection_.database(), "ledger_of_subject"};
+    rows.bind("subject", number.text());
+    return eventsIn(rows, &decodeOrderEvent);
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
 
-Result<std::vector<Event>> Ledger::withKey(const std::string& key) const try {
+Result<std::vector<LedgerEvent>> Ledger::withKey(const std::string& key) const try {
     Statement rows{connection_.database(), "ledger_of_key"};
     rows.bind("idempotency_key", key);
-    return eventsIn(rows);
+    return eventsIn(rows, &decodeAny);
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
 
-Result<Done> Ledger::visit(const std::function<void(const Event&)>& visitor) const try {
+Result<std::vector<WorkshopEvent>> Ledger::workshopEvents() const try {
+    Statement rows{connection_.database(), "ledger_of_workshop"};
+    return eventsIn(rows, &decodeWorkshopEvent);
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<Done> Ledger::visit(const std::function<void(const Event&)>& visitor) const {
+    return visitAll([&](const LedgerEvent& event) {
+        if (const auto* order = std::get_if<Event>(&event)) visitor(*order);
+    });
+}
+
+Result<Done> Ledger::visitAll(const std::function<void(const LedgerEvent&)>& visitor) const try {
     Statement rows{connection_.database(), "ledger_all"};
     rows.run();
     while (rows.next()) {
@@ -253,8 +326,8 @@ Result<Done> Ledger::visit(const std::function<void(const Event&)>& visitor) con
 }
 
 Result<std::string> Ledger::newestHash(const OrderNumber& number) const try {
-    Statement newest{connection_.database(), "ledger_newest_of_order"};
-    newest.bind("order_number", number.text()).run();
+    Statement newest{connection_.database(), "ledger_newest_of_subject"};
+    newest.bind("subject", number.text()).run();
     if (!newest.next()) return Error{ErrorCode::Unusable, "no such order: " + number.text()};
     return newest.text("hash");
 } catch (const SqlFailure& failure) {
@@ -268,11 +341,11 @@ Result<std::optional<OrderNumber>> Ledger::lastNumber(int year) const try {
     Statement last{connection_.database(), "ledger_last_number"};
     last.bind({{"first", prefix + "000000"}, {"last", prefix + "999999"}}).run();
     if (!last.next()) return std::optional<OrderNumber>{};
-    const auto number = OrderNumber::parse(last.text("order_number"));
+    const auto number = OrderNumber::parse(last.text("subject"));
     if (!number)
-        return Error{ErrorCode::Unavailable,
-                     last.text("order_number") +
-                         " in the ledger is not an order number; verify the records"};
+        return Error{
+            ErrorCode::Unavailable,
+            last.text("subject") + " in the ledger is not an order number; verify the records"};
     return number;
 } catch (const SqlFailure& failure) {
     return failure.error();

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "domain/production/order.h"
+#include "storage/event_codec.h"
 #include "storage/transaction.h"
 
 namespace storage {
@@ -30,14 +31,21 @@ public:
     /// not be read back (ErrorCode::Unusable).
     domain::Result<domain::Done> append(Transaction& transaction,
                                         const std::vector<domain::Event>& events) const;
+    domain::Result<domain::Done> append(Transaction& transaction,
+                                        const std::vector<domain::WorkshopEvent>& events) const;
 
     /// From the first to the last; empty when there is no such order.
     domain::Result<std::vector<domain::Event>> eventsOf(const domain::OrderNumber& number) const;
     /// What was recorded under an idempotency key; empty when it is new.
-    domain::Result<std::vector<domain::Event>> withKey(const std::string& key) const;
-    /// Every event in order, one at a time.
+    domain::Result<std::vector<LedgerEvent>> withKey(const std::string& key) const;
+    /// Everything that happened to the workshop, in order.
+    domain::Result<std::vector<domain::WorkshopEvent>> workshopEvents() const;
+    /// Every event of an order, in order, one at a time.
     domain::Result<domain::Done> visit(
         const std::function<void(const domain::Event&)>& visitor) const;
+    /// Everything, in order, one at a time.
+    domain::Result<domain::Done> visitAll(
+        const std::function<void(const LedgerEvent&)>& visitor) const;
     /// The hash of the newest entry about an order. ErrorCode::Unusable when there is none.
     domain::Result<std::string> newestHash(const domain::OrderNumber& number) const;
     /// The highest order number given out in a year of two digits, if any.

@@ -117,7 +117,8 @@ Result<std::vector<Migration>> migrations(const Dialect& dialect) {
     return steps;
 }
 
-Result<Done> migrate(Connection& connection, std::span<const Migration> steps) try {
+Result<Done> migrate(Connection& connection, std::span<const Migration> steps,
+                     const std::function<Result<Done>(Transaction&)>& afterwards) try {
     const std::int64_t known = steps.empty() ? 0 : steps.back().step;
     SchemaState state = stateOf(connection.database());
     if (state.needs > known)
@@ -135,6 +136,8 @@ Result<Done> migrate(Connection& connection, std::span<const Migration> steps) t
         state = stateOf(connection.database());
         if (migration.step <= state.step) continue;
         take(work, migration);
+        if (afterwards && &migration == &steps.back())
+            if (auto done = afterwards(work); !done) return done.error();
         if (auto committed = work.commit(); !committed) return committed.error();
     }
     return Done{};

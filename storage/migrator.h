@@ -1,13 +1,14 @@
 /// The schema as an append-only list of numbered steps, brought up to date when records are opened.
 #pragma once
 
+#include <functional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "domain/base/result.h"
-#include "storage/connection.h"
+#include "storage/transaction.h"
 
 namespace storage {
 
@@ -29,7 +30,10 @@ domain::Result<Migration> parseMigration(std::int64_t step, std::string_view tex
 domain::Result<std::vector<Migration>> migrations(const Dialect& dialect);
 
 /// Takes the steps that are not taken yet, each in one transaction that also writes its number in
-/// the table schema_step. Refuses records that need a newer program. ErrorCode::Unavailable.
-domain::Result<domain::Done> migrate(Connection& connection, std::span<const Migration> steps);
+/// the table schema_step; `afterwards` runs within the last one. Refuses records that need a newer
+/// program. ErrorCode::Unavailable.
+domain::Result<domain::Done> migrate(
+    Connection& connection, std::span<const Migration> steps,
+    const std::function<domain::Result<domain::Done>(Transaction&)>& afterwards = {});
 
 }  // namespace storage

@@ -49,7 +49,10 @@ std::vector<Cell> cellsOf(const RegisterRow& row) {
             {"identity_code", row.identity.code},
             {"identity_digest", row.identity.digest},
             {"questions", row.questions},
-            {"cautions", row.cautions}};
+            {"cautions", row.cautions},
+            {"case_leader", row.caseLeader ? Value{row.caseLeader->text()} : Value{}},
+            {"waiting_since_us", row.waitingSince.microseconds()},
+            {"laboratory_us", row.laboratoryTime}};
 }
 
 [[noreturn]] void damaged(std::string_view column, const std::string& text) {
@@ -70,16 +73,16 @@ std::optional<E> wordIfAny(const Statement& row, std::string_view column) {
     return word<E>(row, column);
 }
 
-OrderNumber numberIn(const Statement& row) {
-    const std::string text = row.text("order_number");
+OrderNumber numberIn(const Statement& row, std::string_view column) {
+    const std::string text = row.text(column);
     const auto number = OrderNumber::parse(text);
-    if (!number) damaged("order_number", text);
+    if (!number) damaged(column, text);
     return *number;
 }
 
 RegisterRow readRow(const Statement& row) {
     const auto due = row.wholeIfAny("due_day");
-    return {.number = numberIn(row),
+    return {.number = numberIn(row, "order_number"),
             .version = row.whole("order_version"),
             .status = word<domain::OrderStatus>(row, "status"),
             .stage = wordIfAny<domain::Stage>(row, "stage"),
@@ -95,7 +98,11 @@ RegisterRow readRow(const Statement& row) {
             .prescriberCode = row.text("prescriber_code"),
             .identity = {row.text("identity_code"), row.text("identity_digest")},
             .questions = row.whole("questions"),
-            .cautions = row.whole("cautions")};
+            .cautions = row.whole("cautions"),
+            .caseLeader = row.textIfAny("case_leader") ? std::optional{numberIn(row, "case_leader")}
+                                                       : std::nullopt,
+            .waitingSince = Instant::ofMicroseconds(row.whole("waiting_since_us")),
+            .laboratoryTime = row.whole("laboratory_us")};
 }
 
 /// "upper, III mod 1, Co-Cr": what it is, in the words of the bench.
@@ -136,8 +143,7 @@ int yearOf(Date day) {
 }  // namespace
 
 RegisterRow rowOf(const Order& order) {
-    const domain::StageStep* step =
-        order.status == domain::OrderStatus::Delivered ? nullptr : currentStep(order);
+    const domain::StageStep* step = isClosed(order) ? nullptr : currentStep(order);
     const domain::Parties& parties = order.revision.parties;
     return {.number = order.number,
             .version = order.version,
@@ -155,7 +161,10 @@ RegisterRow rowOf(const Order& order) {
             .prescriberCode = parties.prescriber,
             .identity = parties.identity,
             .questions = questionsOf(order),
-            .cautions = static_cast<std::int64_t>(untakenCautions(order).size())};
+            .cautions = static_cast<std::int64_t>(untakenCautions(order).size()),
+            .caseLeader = order.caseLeader,
+            .waitingSince = order.waiting.since,
+            .laboratoryTime = laboratoryTime(order, order.changedAt)};
 }
 
 Result<Done> OrderRegister::put(Transaction& transaction, const Order& order) const try {

@@ -27,8 +27,11 @@ struct RegisterRow {
     std::string patientCode{};
     std::string prescriberCode{};
     domain::SealedText identity{};
-    std::int64_t questions{};  ///< unanswered: blocking findings and flags
-    std::int64_t cautions{};   ///< that nobody has taken yet
+    std::int64_t questions{};                         ///< unanswered: blocking findings and flags
+    std::int64_t cautions{};                          ///< that nobody has taken yet
+    std::optional<domain::OrderNumber> caseLeader{};  ///< of the case it travels with
+    domain::Instant waitingSince{};                   ///< since when it waits for whom it waits for
+    std::int64_t laboratoryTime{};  ///< microseconds the laboratory had it, up to its last change
 
     friend bool operator==(const RegisterRow&, const RegisterRow&) = default;
 };

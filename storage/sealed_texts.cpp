@@ -56,26 +56,6 @@ Error lost(const SealedText& sealed, const std::string& what) {
     return {ErrorCode::Unavailable, "sealed text " + sealed.code + ' ' + what};
 }
 
-/// Gathers the sealed texts an event points to.
-struct Gather {
-    std::map<std::string, std::string>& digests;
-
-    void operator()(const SealedText& sealed) const { digests[sealed.code] = sealed.digest; }
-    void operator()(const std::optional<SealedText>& sealed) const {
-        if (sealed) (*this)(*sealed);
-    }
-    void operator()(const domain::Revision& revision) const { (*this)(revision.parties.identity); }
-    void operator()(const domain::Received& what) const { (*this)(what.revision); }
-    void operator()(const domain::Accepted& what) const { (*this)(what.reason); }
-    void operator()(const domain::StageStarted&) const {}
-    void operator()(const domain::StageDone&) const {}
-    void operator()(const domain::Flagged& what) const { (*this)(what.note); }
-    void operator()(const domain::Answered& what) const {
-        (*this)(what.words);
-        if (what.revision) (*this)(*what.revision);
-    }
-};
-
 }  // namespace
 
 Result<SealedText> SealedTexts::seal(Transaction& transaction, const std::string& text) const try {
@@ -115,8 +95,9 @@ Result<Done> SealedTexts::erase(Transaction& transaction, const SealedText& seal
 Result<std::vector<std::string>> SealedTexts::verify() const try {
     const Snapshot snapshot{connection_};
     std::map<std::string, std::string> digests;
-    const auto visited = Ledger{connection_}.visit(
-        [&](const domain::Event& event) { std::visit(Gather{digests}, event.what); });
+    const auto visited = Ledger{connection_}.visitAll([&](const LedgerEvent& event) {
+        for (const SealedText& sealed : sealedTextsIn(event)) digests[sealed.code] = sealed.digest;
+    });
     if (!visited) return visited.error();
     std::vector<std::string> problems;
     Statement rows{connection_.database(), "sealed_text_all"};

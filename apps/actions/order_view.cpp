@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "apps/actions/carry_out.h"
 #include "apps/actions/orders.h"
 #include "domain/production/evolve.h"
 #include "storage/files/prescription_file.h"
@@ -41,6 +42,10 @@ private:
         for (const std::string& rule : happened.cautions) says += ", caution " + rule;
         words = happened.reason;
     }
+    void tell(const domain::Routed& happened) {
+        says = "route version " + std::to_string(happened.plan.version) + ", " +
+               std::to_string(happened.plan.stages.size()) + " stages";
+    }
     void tell(const domain::StageStarted& happened) { says = wordsOf(happened.stage) + " started"; }
     void tell(const domain::StageDone& happened) { says = wordsOf(happened.stage) + " done"; }
     void tell(const domain::Flagged& happened) {
@@ -51,6 +56,48 @@ private:
         says = happened.revision ? "answered, new revision, " + worded(*happened.revision)
                                  : "answered";
         words = happened.words;
+    }
+    void tell(const domain::Recorded& happened) {
+        says = wordsOf(happened.stage);
+        const char* before = ": ";
+        for (const domain::StageRecord& record : happened.records) {
+            says += before + domain::tellRecord(record, domain::Notation::Iso3950);
+            before = "; ";
+            if (const auto* used = std::get_if<domain::EquipmentUsed>(&record))
+                if (used->responsibility) words = used->responsibility;
+        }
+    }
+    void tell(const domain::Returned& happened) {
+        says = wordsOf(happened.stage) + " returned: " + wordsOf(happened.verdict);
+        if (happened.backTo) says += " to " + wordsOf(*happened.backTo);
+        words = happened.findings;
+    }
+    void tell(const domain::Redone& happened) {
+        says = "again from " + wordsOf(happened.from) + ": " + wordsOf(happened.reason) +
+               ", fault at " + wordsOf(happened.fault);
+        words = happened.note;
+    }
+    void tell(const domain::RemakeOrdered& happened) {
+        says = "made again as " + happened.replacement.text() + ": " + wordsOf(happened.reason);
+        if (happened.fault) says += ", fault at " + wordsOf(*happened.fault);
+        words = happened.note;
+    }
+    void tell(const domain::RemakeBegun& happened) {
+        says = "makes " + happened.first.text() + " again";
+    }
+    void tell(const domain::CaseJoined& happened) {
+        says = "travels with the case of " + happened.leader.text();
+    }
+    void tell(const domain::WorkSent& happened) {
+        says = wordsOf(happened.stage) + " sent to site " + happened.site.text();
+    }
+    void tell(const domain::WorkBack& happened) {
+        says = wordsOf(happened.stage) + (happened.passed ? " back, passed" : " back, NOT passed");
+        words = happened.note;
+    }
+    void tell(const domain::Withdrawn& happened) {
+        says = "withdrawn";
+        words = happened.reason;
     }
 };
 
@@ -63,13 +110,24 @@ Result<std::string> opened(const storage::SealedTexts& texts,
     return text->value_or("(erased)");
 }
 
-/// The prescription as it was read, names included; without them where they were erased.
-Result<domain::Prescription> inFull(const storage::SealedTexts& texts,
-                                    const domain::Revision& revision) {
-    const auto text = texts.open(revision.parties.identity);
-    if (!text) return text.error();
-    if (!*text) return revision.prescription;
-    return storage::readPrescription(**text, "sealed text " + revision.parties.identity.code);
+Result<std::vector<domain::OrderNumber>> companionsOf(const Laboratory& laboratory,
+                                                      const Order& order) {
+    std::vector<domain::OrderNumber> companions;
+    const auto rows = storage::OrderRegister{laboratory.records()}.all();
+    if (!rows) return rows.error();
+    const domain::OrderNumber leader = order.caseLeader.value_or(order.number);
+    for (const storage::RegisterRow& row : *rows)
+        if (row.number != order.number && (row.number == leader || row.caseLeader == leader))
+            companions.push_back(row.number);
+    return companions;
+}
+
+/// The laboratory's clock runs on while its own people are waited for.
+std::int64_t timeSoFar(const storage::RegisterRow& row, domain::Instant now) {
+    const bool runs =
+        row.waitsFor == domain::WaitsFor::Manager || row.waitsFor == domain::WaitsFor::Bench;
+    const std::int64_t since = now.microseconds() - row.changedAt.microseconds();
+    return row.laboratoryTime + (runs ? std::max<std::int64_t>(since, 0) : 0);
 }
 
 }  // namespace
@@ -89,7 +147,7 @@ Result<OrderView> order(const Laboratory& laboratory, const domain::OrderNumber&
         if (!words) return words.error();
         history.push_back({event, telling.says, *std::move(words)});
     }
-    auto prescription = inFull(texts, state->revision);
+    auto prescription = inFull(laboratory, state->revision);
     if (!prescription) return prescription.error();
     auto hash = ledger.newestHash(number);
     if (!hash) return hash.error();
@@ -97,6 +155,9 @@ Result<OrderView> order(const Laboratory& laboratory, const domain::OrderNumber&
                    .prescription = *std::move(prescription),
                    .history = std::move(history),
                    .digest = hash->substr(0, kShortDigest)};
+    auto companions = companionsOf(laboratory, view.order);
+    if (!companions) return companions.error();
+    view.companions = *std::move(companions);
     for (const domain::OpenFlag& flag : view.order.flags) {
         auto note = opened(texts, flag.note);
         if (!note) return note.error();
@@ -128,7 +189,10 @@ Result<std::vector<FloorLine>> floor(const Laboratory& laboratory) {
                        .receivedAt = row.receivedAt,
                        .changedAt = row.changedAt,
                        .patient = row.patientCode,
-                       .prescriber = row.prescriberCode};
+                       .prescriber = row.prescriberCode,
+                       .caseLeader = row.caseLeader,
+                       .waitingSince = row.waitingSince,
+                       .laboratoryTime = timeSoFar(row, laboratory.now())};
         const auto text = texts.open(row.identity);
         if (!text) return text.error();
         if (*text) {
@@ -142,9 +206,8 @@ Result<std::vector<FloorLine>> floor(const Laboratory& laboratory) {
         lines.push_back(std::move(line));
     }
     std::ranges::sort(lines, {}, [](const FloorLine& line) {
-        const bool delivered = line.status == domain::OrderStatus::Delivered;
-        return std::tuple{delivered, !line.due, line.due.value_or(domain::Date::ofDays(0)),
-                          line.number};
+        return std::tuple{line.waitsFor == domain::WaitsFor::Nobody, !line.due,
+                          line.due.value_or(domain::Date::ofDays(0)), line.number};
     });
     return lines;
 }

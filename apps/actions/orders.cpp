@@ -1,101 +1,26 @@
 #include "apps/actions/orders.h"
 
 #include <QCryptographicHash>
-#include <QUuid>
-#include <algorithm>
-#include <functional>
 
+#include "apps/actions/carry_out.h"
 #include "apps/actions/house.h"
-#include "domain/production/evolve.h"
 #include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
 #include "storage/order_register.h"
 #include "storage/party_store.h"
 #include "storage/sealed_texts.h"
-#include "storage/transaction.h"
 
 namespace actions {
 namespace {
 
-using domain::Command;
-using domain::Error;
-using domain::ErrorCode;
-using domain::Event;
+using domain::EventKind;
 using domain::Order;
 using domain::OrderNumber;
+using domain::Permission;
 using domain::Prescription;
 using domain::Result;
 using domain::Revision;
-using domain::SealedText;
 using storage::Transaction;
-
-/// Builds the command once the transaction is open, since sealed texts and new numbers need it.
-using Prepare = std::function<Result<Command>(Transaction&)>;
-
-Error noSuchOrder(const OrderNumber& number) {
-    return {ErrorCode::Unusable, "no such order: " + number.text()};
-}
-
-/// What a key was used for before, if it is the same deed; a refusal if it was another.
-Result<std::optional<Outcome>> recorded(const Laboratory& laboratory,
-                                        const std::optional<OrderNumber>& number,
-                                        domain::EventKind kind, const std::string& key) {
-    const storage::Ledger ledger{laboratory.records()};
-    const auto events = ledger.withKey(key);
-    if (!events) return events.error();
-    if (events->empty()) return std::optional<Outcome>{};
-    const Event& first = events->front();
-    if (kindOf(first) != kind || (number && first.order != *number))
-        return Error{ErrorCode::Refused, "this key was used for something else: order " +
-                                             first.order.text() + ", " + wordsOf(kindOf(first)) +
-                                             ", " + first.at.text()};
-    const auto order = storage::loadOrder(laboratory.records(), first.order);
-    if (!order) return order.error();
-    return std::optional{Outcome{**order, true}};
-}
-
-/// The one way anything happens to an order: one transaction in which the key is looked up, the
-/// command prepared and decided, the events appended, and the register brought up to date.
-Result<Outcome> carryOut(const Laboratory& laboratory, const std::optional<OrderNumber>& number,
-                         domain::EventKind kind, const Who& who, const Prepare& prepare) {
-    const std::string key = who.key.empty()
-                                ? QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString()
-                                : who.key;
-    auto transaction = Transaction::begin(laboratory.records());
-    if (!transaction) return transaction.error();
-    Transaction work = *std::move(transaction);
-    auto before = recorded(laboratory, number, kind, key);
-    if (!before) return before.error();
-    if (*before) return **std::move(before);
-
-    std::optional<Order> order;
-    if (number) {
-        auto loaded = storage::loadOrder(laboratory.records(), *number);
-        if (!loaded) return loaded.error();
-        if (!*loaded) return noSuchOrder(*number);
-        order = *std::move(loaded);
-    }
-    const auto command = prepare(work);
-    if (!command) return command.error();
-    const auto events = decide(order, *command, {laboratory.now(), who.person, key});
-    if (!events) return events.error();
-    for (const Event& event : *events) order = evolve(std::move(order), event);
-    storage::Ledger ledger{laboratory.records()};
-    if (auto appended = ledger.append(work, *events); !appended) return appended.error();
-    const storage::OrderRegister orders{laboratory.records()};
-    if (auto put = orders.put(work, *order); !put) return put.error();
-    if (auto committed = work.commit(); !committed) return committed.error();
-    return Outcome{*std::move(order), false};
-}
-
-Result<std::optional<SealedText>> seal(const Laboratory& laboratory, Transaction& work,
-                                       const std::optional<std::string>& text) {
-    if (!text || text->empty()) return std::optional<SealedText>{};
-    const storage::SealedTexts texts{laboratory.records()};
-    auto sealed = texts.seal(work, *text);
-    if (!sealed) return sealed.error();
-    return std::optional{*std::move(sealed)};
-}
 
 /// A prescription made fit for the ledger: examined, its people turned into codes, and the whole
 /// of it, names included, sealed outside.
@@ -125,6 +50,17 @@ std::string keyOf(const Prescription& prescription) {
     return "prescription-" + digest.toHex().toStdString();
 }
 
+/// A new order for a prescription, within a deed.
+Result<Order> logged(const Laboratory& laboratory, Work& work, const Prescription& prescription,
+                     const std::optional<OrderNumber>& replaces) {
+    const storage::OrderRegister orders{laboratory.records()};
+    const auto number = orders.nextNumber(work.transaction(), laboratory.today());
+    if (!number) return number.error();
+    auto revision = revisionOf(laboratory, work.transaction(), prescription);
+    if (!revision) return revision.error();
+    return work.apply({}, domain::Receive{*number, *std::move(revision), replaces});
+}
+
 }  // namespace
 
 Result<Outcome> log(const Laboratory& laboratory, const std::filesystem::path& file,
@@ -136,67 +72,101 @@ Result<Outcome> log(const Laboratory& laboratory, const std::filesystem::path& f
 
 Result<Outcome> log(const Laboratory& laboratory, const Prescription& prescription,
                     const Who& who) {
-    const Who keyed{who.person, who.key.empty() ? keyOf(prescription) : who.key};
-    return carryOut(laboratory, {}, domain::EventKind::Received, keyed,
-                    [&](Transaction& work) -> Result<Command> {
-                        const storage::OrderRegister orders{laboratory.records()};
-                        const auto number = orders.nextNumber(work, laboratory.today());
-                        if (!number) return number.error();
-                        auto revision = revisionOf(laboratory, work, prescription);
-                        if (!revision) return revision.error();
-                        return Command{domain::Receive{*number, *std::move(revision)}};
-                    });
+    Who keyed = who;
+    if (keyed.key.empty()) keyed.key = keyOf(prescription);
+    return carryOut(laboratory, {}, EventKind::Received, Permission::LogOrders, keyed,
+                    [&](Work& work) { return logged(laboratory, work, prescription, {}); });
 }
 
 Result<Outcome> accept(const Laboratory& laboratory, const OrderNumber& number,
                        const std::optional<std::string>& reason, const Who& who) {
-    return carryOut(laboratory, number, domain::EventKind::Accepted, who,
-                    [&](Transaction& work) -> Result<Command> {
-                        auto sealed = seal(laboratory, work, reason);
+    return carryOut(laboratory, number, EventKind::Accepted, Permission::AcceptOrders, who,
+                    [&](Work& work) -> Result<Order> {
+                        auto sealed = work.seal(reason);
                         if (!sealed) return sealed.error();
-                        return Command{domain::Accept{*std::move(sealed)}};
+                        return work.apply(number, domain::Accept{*std::move(sealed)});
                     });
-}
-
-Result<Outcome> start(const Laboratory& laboratory, const OrderNumber& number,
-                      std::optional<domain::Stage> stage, const Who& who) {
-    return carryOut(laboratory, number, domain::EventKind::StageStarted, who,
-                    [&](Transaction&) -> Result<Command> { return Command{domain::Start{stage}}; });
-}
-
-Result<Outcome> finish(const Laboratory& laboratory, const OrderNumber& number,
-                       std::optional<domain::Stage> stage, const Who& who) {
-    return carryOut(
-        laboratory, number, domain::EventKind::StageDone, who,
-        [&](Transaction&) -> Result<Command> { return Command{domain::Finish{stage}}; });
 }
 
 Result<Outcome> flag(const Laboratory& laboratory, const OrderNumber& number,
                      domain::FlagReason reason, const std::optional<std::string>& note,
                      const Who& who) {
-    return carryOut(laboratory, number, domain::EventKind::Flagged, who,
-                    [&](Transaction& work) -> Result<Command> {
-                        auto sealed = seal(laboratory, work, note);
+    return carryOut(laboratory, number, EventKind::Flagged, Permission::AskQuestions, who,
+                    [&](Work& work) -> Result<Order> {
+                        auto sealed = work.seal(note);
                         if (!sealed) return sealed.error();
-                        return Command{domain::Flag{reason, *std::move(sealed)}};
+                        return work.apply(number, domain::Flag{reason, *std::move(sealed)});
                     });
 }
 
 Result<Outcome> answer(const Laboratory& laboratory, const OrderNumber& number,
                        const std::optional<std::string>& words,
                        const std::optional<Prescription>& prescription, const Who& who) {
-    return carryOut(laboratory, number, domain::EventKind::Answered, who,
-                    [&](Transaction& work) -> Result<Command> {
-                        auto sealed = seal(laboratory, work, words);
+    return carryOut(laboratory, number, EventKind::Answered, Permission::RecordAnswers, who,
+                    [&](Work& work) -> Result<Order> {
+                        auto sealed = work.seal(words);
                         if (!sealed) return sealed.error();
                         domain::Answer answer{.words = *std::move(sealed)};
                         if (prescription) {
-                            auto revision = revisionOf(laboratory, work, *prescription);
+                            auto revision =
+                                revisionOf(laboratory, work.transaction(), *prescription);
                             if (!revision) return revision.error();
                             answer.revision = *std::move(revision);
                         }
-                        return Command{std::move(answer)};
+                        return work.apply(number, std::move(answer));
                     });
+}
+
+Result<Outcome> withdraw(const Laboratory& laboratory, const OrderNumber& number,
+                         const std::string& reason, const Who& who) {
+    return carryOut(laboratory, number, EventKind::Withdrawn, Permission::RecordAnswers, who,
+                    [&](Work& work) -> Result<Order> {
+                        auto sealed = work.seal(reason);
+                        if (!sealed) return sealed.error();
+                        return work.apply(number, domain::Withdraw{*std::move(sealed)});
+                    });
+}
+
+Result<Outcome> joinCase(const Laboratory& laboratory, const OrderNumber& number,
+                         const OrderNumber& leader, const Who& who) {
+    return carryOut(
+        laboratory, number, EventKind::CaseJoined, Permission::LogOrders, who,
+        [&](Work& work) -> Result<Order> {
+            auto first = work.load(leader);
+            if (!first) return first.error();
+            if (first->caseLeader)
+                return domain::Error{domain::ErrorCode::Refused,
+                                     "order " + leader.text() + " travels with the case of " +
+                                         first->caseLeader->text() + "; name that"};
+            return work.apply(number, domain::JoinCase{leader, first->revision.parties});
+        });
+}
+
+Result<Outcome> remake(const Laboratory& laboratory, const OrderNumber& number,
+                       domain::RemakeReason reason, const std::optional<domain::Stage>& fault,
+                       const std::optional<std::string>& note, const Who& who) {
+    auto outcome = carryOut(laboratory, number, EventKind::RemakeOrdered, Permission::OrderRemakes,
+                            who, [&](Work& work) -> Result<Order> {
+                                auto first = work.load(number);
+                                if (!first) return first.error();
+                                auto prescription = inFull(laboratory, first->revision);
+                                if (!prescription) return prescription.error();
+                                Prescription again = *std::move(prescription);
+                                again.remake = domain::Remake{reason};
+                                auto replacement = logged(laboratory, work, again, number);
+                                if (!replacement) return replacement;
+                                auto sealed = work.seal(note);
+                                if (!sealed) return sealed.error();
+                                auto ended = work.apply(
+                                    number, domain::OrderRemake{replacement->number, reason, fault,
+                                                                *std::move(sealed)});
+                                if (!ended) return ended;
+                                return replacement;
+                            });
+    if (!outcome || !outcome->repeated || !outcome->order.replacedBy) return outcome;
+    const auto made = storage::loadOrder(laboratory.records(), *outcome->order.replacedBy);
+    if (!made) return made.error();
+    return Outcome{**made, true};
 }
 
 }  // namespace actions

@@ -11,16 +11,11 @@
 
 #include "apps/actions/examination.h"
 #include "apps/actions/laboratory.h"
+#include "apps/actions/outcome.h"
 #include "apps/actions/who.h"
-#include "domain/production/decide.h"
+#include "domain/production/order.h"
 
 namespace actions {
-
-/// An order after an action. `repeated`: the key had been used, nothing happened this time.
-struct Outcome {
-    domain::Order order;
-    bool repeated{};
-};
 
 /// Logs a prescription file as a new order, with its findings, whatever they are. Without a key of
 /// its own the same file is logged once only.
@@ -34,14 +29,6 @@ domain::Result<Outcome> log(const Laboratory& laboratory, const domain::Prescrip
 domain::Result<Outcome> accept(const Laboratory& laboratory, const domain::OrderNumber& number,
                                const std::optional<std::string>& reason, const Who& who);
 
-/// Starts the stage that is due, or refuses if `stage` is another one.
-domain::Result<Outcome> start(const Laboratory& laboratory, const domain::OrderNumber& number,
-                              std::optional<domain::Stage> stage, const Who& who);
-
-/// Marks the stage in hand done.
-domain::Result<Outcome> finish(const Laboratory& laboratory, const domain::OrderNumber& number,
-                               std::optional<domain::Stage> stage, const Who& who);
-
 /// Stops the order with a question to the dentist.
 domain::Result<Outcome> flag(const Laboratory& laboratory, const domain::OrderNumber& number,
                              domain::FlagReason reason, const std::optional<std::string>& note,
@@ -52,6 +39,21 @@ domain::Result<Outcome> answer(const Laboratory& laboratory, const domain::Order
                                const std::optional<std::string>& words,
                                const std::optional<domain::Prescription>& prescription,
                                const Who& who);
+
+/// The dentist wants it no more.
+domain::Result<Outcome> withdraw(const Laboratory& laboratory, const domain::OrderNumber& number,
+                                 const std::string& reason, const Who& who);
+
+/// Makes an order travel with another one of the same patient, which leads their case.
+domain::Result<Outcome> joinCase(const Laboratory& laboratory, const domain::OrderNumber& number,
+                                 const domain::OrderNumber& leader, const Who& who);
+
+/// Makes an order again: the answer is the new one, logged with the same prescription and the
+/// reason; the first one stays as it was and names it.
+domain::Result<Outcome> remake(const Laboratory& laboratory, const domain::OrderNumber& number,
+                               domain::RemakeReason reason,
+                               const std::optional<domain::Stage>& fault,
+                               const std::optional<std::string>& note, const Who& who);
 
 /// One line of an order's history, with its sealed words opened.
 struct HistoryLine {
@@ -67,6 +69,7 @@ struct OrderView {
     std::vector<HistoryLine> history{};
     std::vector<std::string> flagNotes{};  ///< one per open flag, in their order
     std::vector<std::string> cautionReasons{};
+    std::vector<domain::OrderNumber> companions{};  ///< the other orders of its case
     std::string digest{};  ///< first twelve digits of the hash of its newest ledger entry
 };
 
@@ -87,6 +90,9 @@ struct FloorLine {
     domain::Instant changedAt{};
     std::string patient{};     ///< reference or name; the code where the identity was erased
     std::string prescriber{};  ///< likewise
+    std::optional<domain::OrderNumber> caseLeader{};
+    domain::Instant waitingSince{};
+    std::int64_t laboratoryTime{};  ///< microseconds the laboratory had it so far
 };
 
 /// Every order, what is due first at the top, delivered ones last.

@@ -2,6 +2,7 @@
 
 #include "storage/ledger.h"
 #include "storage/order_register.h"
+#include "storage/projections.h"
 #include "storage/sealed_texts.h"
 
 namespace actions {
@@ -20,7 +21,7 @@ domain::Result<Verification> verify(const Laboratory& laboratory) {
     const auto rows = orders.all();
     if (!rows) return rows.error();
     verification.orders = static_cast<std::int64_t>(rows->size());
-    const auto differences = orders.differences();
+    const auto differences = storage::projectionDifferences(laboratory.records());
     if (!differences) return differences.error();
     const storage::SealedTexts texts{laboratory.records()};
     const auto broken = texts.verify();

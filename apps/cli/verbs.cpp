@@ -1,5 +1,6 @@
 #include <array>
 
+#include "apps/cli/bench_verbs.h"
 #include "apps/cli/classify.h"
 #include "apps/cli/demo.h"
 #include "apps/cli/order_verbs.h"
@@ -89,10 +90,23 @@ constexpr Option kBadgeOptions[] = {
     {"revoke", "", "it was lost: it opens nothing from now on"}, kLab, kAs, kKey, kJson};
 constexpr Option kStationsOptions[] = {
     {"idle-minutes", "N", "how long a session may rest before it ends"}, kLab, kAs, kKey, kJson};
+constexpr Option kBenchOptions[] = {
+    {"material", "MATERIAL", "alloy: of the framework, as cobalt-chromium"},
+    {"wax", "MASS", "alloy: of the framework's pattern, as \"5 g\""},
+    {"sprue", "MASS", "alloy: of the sprues"},
+    {"button", "MASS", "alloy: of the button (default: a tenth of the metal)"},
+    {"alloy-density", "DENSITY", "alloy: as its maker says, as \"8.4 g/cm3\""},
+    {"pattern-density", "DENSITY", "alloy: of another pattern than wax, as \"1.09 g/cm3\""},
+    {"mixture", "POWDER", "investment: plaster, stone, die-stone or phosphate-investment"},
+    {"powder", "MASS", "investment, resin: of the powder, as \"300 g\""},
+    {"ratio", "RATIO", "investment: liquid to powder, as \"0.22 ml/g\""},
+    {"cycle", "CYCLE", "cure: the prescribed cycle; framewright bench resin lists them"},
+    {"thickness", "LENGTH", "cure: the thickest section of the base, as \"4 mm\""},
+    kJson};
 constexpr Option kDemoOptions[] = {
     {"folder", "DIR", "where to put the invented laboratory (default: ./demo)"}};
 
-constexpr std::array<Verb, 25> kVerbs{{
+constexpr std::array<Verb, 26> kVerbs{{
     {"classify", "", 0, 0, "name the Kennedy class of an arch", kClassifyOptions,
      "framewright classify --arch upper --missing 14,15,24,25,26", &classify},
     {"check", "FILE", 1, 1, "examine a prescription file and print every finding", kCheckOptions,
@@ -140,6 +154,9 @@ constexpr std::array<Verb, 25> kVerbs{{
      kReadOptions, "framewright limits lingual-bar-space \"7 mm\"", &limits},
     {"shades", "[GUIDE]", 0, 1, "show the shade guides, match a colour, or enter a guide",
      kShadesOptions, "framewright shades \"A-D scale\" --measured \"76.04 -0.08 16.73\"", &shades},
+    {"bench", "CALCULATION [ARGUMENT]", 1, 2,
+     "compute alloy, investment, burn-out or resin, or judge a cure", kBenchOptions,
+     "framewright bench cure cure.csv --cycle long-74 --thickness \"4 mm\"", &bench},
     {"demo", "", 0, 0, "run an invented laboratory from prescriptions to a delivery", kDemoOptions,
      "framewright demo --folder demo", &demo},
 }};

@@ -41,6 +41,14 @@ bool Date::isWeekday() const noexcept {
     return ((days_ + kThursday) % 7 + 7) % 7 < 5;
 }
 
+Date Date::plusYears(int count) const noexcept {
+    using namespace std::chrono;
+    const year_month_day from{sys_days{std::chrono::days{static_cast<int>(days_)}}};
+    const year_month_day to = from + years{count};
+    // Of a day beyond the month's end, sys_days makes the first days of the next month.
+    return Date{sys_days{to}.time_since_epoch().count()};
+}
+
 Date Date::ofDays(std::int64_t sinceEpoch) noexcept { return Date{sinceEpoch}; }
 
 std::string Date::text() const {

@@ -23,6 +23,9 @@ public:
     /// Monday to Friday; holidays are for a calendar to know.
     bool isWeekday() const noexcept;
     Date plusDays(std::int64_t count) const noexcept { return Date{days_ + count}; }
+    /// The same day of a later year; 1 March where 29 February is asked of a year without one, so
+    /// that a term of years never ends early.
+    Date plusYears(int count) const noexcept;
 
     friend constexpr auto operator<=>(Date, Date) = default;
 

@@ -37,6 +37,8 @@ std::optional<OrderNumber> OrderNumber::make(int year, int count) {
     return OrderNumber{std::move(text)};
 }
 
+OrderNumber blankOrderNumber() { return *OrderNumber::make(0, 1); }
+
 int OrderNumber::year() const noexcept { return (text_[0] - '0') * 10 + (text_[1] - '0'); }
 
 int OrderNumber::count() const noexcept {

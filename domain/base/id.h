@@ -28,6 +28,9 @@ private:
     std::string text_;
 };
 
+/// Something to read an order number into: the first number of the year 00.
+OrderNumber blankOrderNumber();
+
 /// The ISO/IEC 7064 MOD 11,10 check digit of a string of digits.
 char checkDigit(std::string_view digits) noexcept;
 
@@ -60,5 +63,8 @@ std::optional<ShortCode<Sort>> ShortCode<Sort>::parse(std::string_view text) {
 using PersonCode = ShortCode<struct PersonSort>;
 /// The laboratory's own code of a thing it keeps: a lot, a piece of equipment, a station, a site.
 using ThingCode = ShortCode<struct ThingSort>;
+
+/// Something to read a code into.
+inline ThingCode blankThingCode() { return *ThingCode::parse("blank"); }
 
 }  // namespace domain

@@ -69,12 +69,6 @@ struct MillinewtonUnit {
     static constexpr std::int64_t kPerWritten = 1000;
     static constexpr std::int64_t kMost = 100'000;
 };
-struct MilligramUnit {
-    static constexpr std::string_view kSign = "g";
-    static constexpr std::string_view kExample = "12.4 g";
-    static constexpr std::int64_t kPerWritten = 1000;
-    static constexpr std::int64_t kMost = 100'000'000;
-};
 struct DayUnit {
     static constexpr std::string_view kSign = "d";
     static constexpr std::string_view kExample = "10 d";
@@ -87,6 +81,48 @@ struct MinuteUnit {
     static constexpr std::int64_t kPerWritten = 1;
     static constexpr std::int64_t kMost = 100'000;
 };
+struct MilligramUnit {
+    static constexpr std::string_view kSign = "g";
+    static constexpr std::string_view kExample = "12.4 g";
+    static constexpr std::int64_t kPerWritten = 1000;
+    static constexpr std::int64_t kMost = 100'000'000;
+};
+struct MicrolitreUnit {
+    static constexpr std::string_view kSign = "ml";
+    static constexpr std::string_view kExample = "10 ml";
+    static constexpr std::int64_t kPerWritten = 1000;
+    static constexpr std::int64_t kMost = 10'000'000;
+};
+struct MillicelsiusUnit {
+    static constexpr std::string_view kSign = "C";
+    static constexpr std::string_view kExample = "74 C";
+    static constexpr std::int64_t kPerWritten = 1000;
+    static constexpr std::int64_t kMost = 2'000'000;
+};
+struct HeatingRateUnit {
+    static constexpr std::string_view kSign = "C/min";
+    static constexpr std::string_view kExample = "7 C/min";
+    static constexpr std::int64_t kPerWritten = 1000;
+    static constexpr std::int64_t kMost = 100'000;
+};
+struct DensityUnit {
+    static constexpr std::string_view kSign = "g/cm3";
+    static constexpr std::string_view kExample = "8.4 g/cm3";
+    static constexpr std::int64_t kPerWritten = 1000;
+    static constexpr std::int64_t kMost = 25'000;
+};
+struct MixRatioUnit {
+    static constexpr std::string_view kSign = "ml/g";
+    static constexpr std::string_view kExample = "0.22 ml/g";
+    static constexpr std::int64_t kPerWritten = 1000;
+    static constexpr std::int64_t kMost = 2000;
+};
+struct SecondUnit {
+    static constexpr std::string_view kSign = "s";
+    static constexpr std::string_view kExample = "90 s";
+    static constexpr std::int64_t kPerWritten = 1;
+    static constexpr std::int64_t kMost = 1'000'000;
+};
 
 using Microns = Quantity<MicronUnit>;  ///< lengths: undercuts, widths, depths; written in mm
 using Millidegrees = Quantity<MillidegreeUnit>;  ///< tilts and angles; written in degrees
@@ -94,9 +130,15 @@ using Share = Quantity<PpmUnit>;  ///< a part of a whole in parts per million; w
 using Megapascals = Quantity<MegapascalUnit>;  ///< strength
 using Stiffness = Quantity<GigapascalUnit>;    ///< Young's modulus in MPa; written in GPa
 using Newtons = Quantity<MillinewtonUnit>;     ///< forces in mN; written in N
-using Milligrams = Quantity<MilligramUnit>;    ///< masses in mg; written in g
 using Days = Quantity<DayUnit>;
-using Minutes = Quantity<MinuteUnit>;  ///< contact and working times
+using Minutes = Quantity<MinuteUnit>;            ///< contact and working times
+using Seconds = Quantity<SecondUnit>;            ///< times within a log
+using Milligrams = Quantity<MilligramUnit>;      ///< masses; written in g
+using Microlitres = Quantity<MicrolitreUnit>;    ///< volumes of liquids; written in ml
+using Temperature = Quantity<MillicelsiusUnit>;  ///< in thousandths of a degree Celsius
+using HeatingRate = Quantity<HeatingRateUnit>;   ///< of furnaces, in thousandths of a C/min
+using Density = Quantity<DensityUnit>;           ///< in mg/cm^3; written in g/cm3
+using MixRatio = Quantity<MixRatioUnit>;         ///< liquid to powder, in microlitres a gram
 
 constexpr Microns operator""_um(unsigned long long n) {
     return Microns::of(static_cast<std::int64_t>(n));
@@ -120,6 +162,32 @@ constexpr Days operator""_d(unsigned long long n) { return Days::of(static_cast<
 constexpr Minutes operator""_min(unsigned long long n) {
     return Minutes::of(static_cast<std::int64_t>(n));
 }
+constexpr Milligrams operator""_mg(unsigned long long n) {
+    return Milligrams::of(static_cast<std::int64_t>(n));
+}
+constexpr Microlitres operator""_ul(unsigned long long n) {
+    return Microlitres::of(static_cast<std::int64_t>(n));
+}
+constexpr Temperature operator""_C(unsigned long long n) {
+    return Temperature::of(static_cast<std::int64_t>(n) * MillicelsiusUnit::kPerWritten);
+}
+
+constexpr Seconds secondsOf(Minutes minutes) noexcept { return Seconds::of(minutes.count() * 60); }
+
+/// The whole number nearest to a quotient, halves up; neither below 0, the divisor above it.
+constexpr std::int64_t nearestQuotient(std::int64_t dividend, std::int64_t divisor) noexcept {
+    return (dividend + divisor / 2) / divisor;
+}
+
+/// An amount known or allowed only between two others.
+template <typename Amount>
+struct Between {
+    Amount least{};
+    Amount most{};
+
+    constexpr bool holds(Amount amount) const noexcept { return least <= amount && amount <= most; }
+    friend constexpr bool operator==(Between, Between) = default;
+};
 
 /// For geometry, which computes in fractions of a millimetre.
 constexpr double millimetres(Microns length) noexcept {
@@ -141,6 +209,13 @@ std::optional<std::int64_t> parseDecimal(std::string_view text, std::int64_t per
 template <typename Unit>
 std::string text(Quantity<Unit> quantity) {
     return decimalText(quantity.count(), Unit::kPerWritten) + ' ' + std::string{Unit::kSign};
+}
+
+/// "250 to 300 C", and "250 C" where both ends are one.
+template <typename Unit>
+std::string text(Between<Quantity<Unit>> between) {
+    if (between.least == between.most) return text(between.least);
+    return decimalText(between.least.count(), Unit::kPerWritten) + " to " + text(between.most);
 }
 
 /// Reads what text() writes: the number, one space, the unit's own sign; another unit is refused.

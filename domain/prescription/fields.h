@@ -200,6 +200,7 @@ void describe(auto& visitor, Is<Prescription> auto& part) {
     visitor.field("signature", part.signature);
     visitor.field("appliance", part.appliance);
     visitor.field("remake", part.remake);
+    visitor.field("altered-cast", part.alteredCast);
     visitor.field("arch", part.arch);
     visitor.field("notation", part.notation);
     visitor.field("stated-class", part.statedClass);

@@ -70,6 +70,8 @@ struct Prescription {
 
     std::optional<Appliance> appliance{};
     std::optional<Remake> remake{};  ///< given where one is made again
+    /// Whether the free ends are impressed anew in the framework, and the cast altered to that.
+    std::optional<bool> alteredCast{};
     Arch arch{};
     std::optional<Notation> notation{};  ///< nullopt: not declared; teeth were read as ISO 3950
     std::optional<std::string> statedClass{};  ///< Kennedy, as "III mod 1"

@@ -13,17 +13,13 @@
 #include "domain/base/id.h"
 #include "domain/prescription/prescription.h"
 #include "domain/production/question.h"
-#include "domain/production/route.h"
+#include "domain/production/redo.h"
+#include "domain/production/route_plan.h"
+#include "domain/production/sealed_text.h"
+#include "domain/production/stage_record.h"
 #include "domain/rules/finding.h"
 
 namespace domain {
-
-/// Points to a text outside the ledger that the ledger commits to without containing it.
-struct SealedText {
-    std::string code{};    ///< "T000042"
-    std::string digest{};  ///< SHA-256 of salt and text, 64 hexadecimal digits
-    friend bool operator==(const SealedText&, const SealedText&) = default;
-};
 
 /// The people of an order, by code, and the sealed text that says who they are.
 struct Parties {
@@ -77,7 +73,82 @@ struct Answered {
     friend bool operator==(const Answered&, const Answered&) = default;
 };
 
-using Happening = std::variant<Received, Accepted, StageStarted, StageDone, Flagged, Answered>;
+/// The route an accepted order keeps, as the laboratory worked it that day.
+struct Routed {
+    RoutePlan plan{};
+    friend bool operator==(const Routed&, const Routed&) = default;
+};
+
+struct Recorded {
+    Stage stage{};
+    std::vector<StageRecord> records{};
+    friend bool operator==(const Recorded&, const Recorded&) = default;
+};
+
+/// Back from a try-in, with what the dentist found.
+struct Returned {
+    Stage stage{};
+    ReturnVerdict verdict{};
+    std::optional<Stage> backTo{};  ///< where work begins again
+    std::optional<SealedText> findings{};
+    Disinfection disinfection{};  ///< of what came back
+    friend bool operator==(const Returned&, const Returned&) = default;
+};
+
+/// Work begins again at an earlier stage; what was done before stays on record.
+struct Redone {
+    RedoReason reason{};
+    Stage from{};   ///< where it begins again
+    Stage fault{};  ///< where the fault lay
+    std::optional<SealedText> note{};
+    friend bool operator==(const Redone&, const Redone&) = default;
+};
+
+/// To be made again as another order.
+struct RemakeOrdered {
+    OrderNumber replacement{blankOrderNumber()};
+    RemakeReason reason{};
+    std::optional<Stage> fault{};
+    std::optional<SealedText> note{};
+    friend bool operator==(const RemakeOrdered&, const RemakeOrdered&) = default;
+};
+
+/// This order makes another one again.
+struct RemakeBegun {
+    OrderNumber first{blankOrderNumber()};
+    friend bool operator==(const RemakeBegun&, const RemakeBegun&) = default;
+};
+
+/// It travels together with the orders of a case, which is named by its first order.
+struct CaseJoined {
+    OrderNumber leader{blankOrderNumber()};
+    friend bool operator==(const CaseJoined&, const CaseJoined&) = default;
+};
+
+/// A stage is worked elsewhere, under a sub-order that was printed with its legal fields.
+struct WorkSent {
+    Stage stage{};
+    ThingCode site{blankThingCode()};
+    friend bool operator==(const WorkSent&, const WorkSent&) = default;
+};
+
+/// Back from there, and inspected.
+struct WorkBack {
+    Stage stage{};
+    bool passed{};
+    std::optional<SealedText> note{};
+    friend bool operator==(const WorkBack&, const WorkBack&) = default;
+};
+
+/// The dentist wants it no more.
+struct Withdrawn {
+    std::optional<SealedText> reason{};
+    friend bool operator==(const Withdrawn&, const Withdrawn&) = default;
+};
+
+using Happening = std::variant<Received, Accepted, StageStarted, StageDone, Flagged, Answered,
+                               Routed, Recorded, Returned, Redone, RemakeOrdered, RemakeBegun,
+                               CaseJoined, WorkSent, WorkBack, Withdrawn>;
 
 /// The stable word of each kind of happening, in the order of the variant.
 enum class EventKind : std::uint8_t {
@@ -86,16 +157,36 @@ enum class EventKind : std::uint8_t {
     StageStarted,
     StageDone,
     Flagged,
-    Answered
+    Answered,
+    Routed,
+    Recorded,
+    Returned,
+    Redone,
+    RemakeOrdered,
+    RemakeBegun,
+    CaseJoined,
+    WorkSent,
+    WorkBack,
+    Withdrawn,
 };
 template <>
-inline constexpr std::array<EnumCode<EventKind>, 6> enumCodes<EventKind>{{
+inline constexpr std::array<EnumCode<EventKind>, 16> enumCodes<EventKind>{{
     {EventKind::Received, "received"},
     {EventKind::Accepted, "accepted"},
     {EventKind::StageStarted, "stage-started"},
     {EventKind::StageDone, "stage-done"},
     {EventKind::Flagged, "flagged"},
     {EventKind::Answered, "answered"},
+    {EventKind::Routed, "routed"},
+    {EventKind::Recorded, "recorded"},
+    {EventKind::Returned, "returned"},
+    {EventKind::Redone, "redone"},
+    {EventKind::RemakeOrdered, "remake-ordered"},
+    {EventKind::RemakeBegun, "remake-begun"},
+    {EventKind::CaseJoined, "case-joined"},
+    {EventKind::WorkSent, "work-sent"},
+    {EventKind::WorkBack, "work-back"},
+    {EventKind::Withdrawn, "withdrawn"},
 }};
 
 struct Event {
@@ -105,6 +196,7 @@ struct Event {
     PersonCode person;
     std::string key{};  ///< idempotency key: the same key never takes effect twice
     Happening what{};
+    std::string station{};  ///< code of the station it was done at; empty where none was given
 
     friend bool operator==(const Event&, const Event&) = default;
 };

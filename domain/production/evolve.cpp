@@ -6,20 +6,38 @@
 namespace domain {
 namespace {
 
-void lay(Order& order, Route route) {
-    order.route = route;
+void lay(Order& order, const RoutePlan& plan) {
+    order.plan = plan;
     order.steps.clear();
-    for (const Stage stage : stagesOf(route)) order.steps.push_back({.stage = stage});
+    for (const StagePlan& stage : plan.stages) order.steps.push_back({.stage = stage.stage});
+}
+
+StageStep& stepOf(Order& order, Stage stage) {
+    return *std::ranges::find(order.steps, stage, &StageStep::stage);
 }
 
 void mark(Order& order, Stage stage, StageStatus status, const Event& event) {
-    for (StageStep& step : order.steps)
-        if (step.stage == stage) step = {stage, status, event.person, event.at};
+    StageStep& step = stepOf(order, stage);
+    step.status = status;
+    step.person = event.person;
+    step.since = event.at;
+}
+
+/// Work begins again here; a stage nobody had begun stays as it is.
+void undo(StageStep& step) {
+    if (step.status == StageStatus::ToDo) return;
+    step = {.stage = step.stage, .attempt = step.attempt + 1};
 }
 
 void undoFrom(Order& order, Stage first) {
     const auto from = std::ranges::find(order.steps, first, &StageStep::stage);
-    for (auto step = from; step != order.steps.end(); ++step) *step = {.stage = step->stage};
+    for (auto step = from; step != order.steps.end(); ++step) undo(*step);
+}
+
+/// Where the work a new prescription undoes begins; on a route without that stage, after receipt.
+Stage beginningIn(const Order& order, Stage stage) {
+    const bool there = std::ranges::count(order.steps, stage, &StageStep::stage) > 0;
+    return there ? stage : order.steps[1].stage;
 }
 
 struct Change {
@@ -31,7 +49,8 @@ struct Change {
         order.receivedAt = event.at;
     }
     void operator()(const Accepted& happened) const {
-        if (!order.route) lay(order, happened.route);
+        if (!order.route) lay(order, shippedPlan(happened.route, order.prescription().arch));
+        order.route = happened.route;
         order.status = OrderStatus::InWork;
         order.cautionsTaken.insert(order.cautionsTaken.end(), happened.cautions.begin(),
                                    happened.cautions.end());
@@ -52,18 +71,65 @@ struct Change {
         order.flags.clear();
         if (!happened.revision) return;
         const auto undone = firstUndone(order.prescription(), happened.revision->prescription);
-        if (undone) undoFrom(order, *undone);
+        if (undone && order.steps.size() > 1) undoFrom(order, beginningIn(order, *undone));
         order.revision = *happened.revision;
         ++order.revisionNumber;
     }
+    void operator()(const Routed& happened) const { lay(order, happened.plan); }
+    void operator()(const Recorded& happened) const {
+        const std::int64_t attempt = stepOf(order, happened.stage).attempt;
+        for (const StageRecord& record : happened.records)
+            order.records.push_back({happened.stage, attempt, event.person, event.at, record});
+    }
+    void operator()(const Returned& happened) const {
+        mark(order, happened.stage, StageStatus::Done, event);
+        if (happened.verdict == ReturnVerdict::Remake) {
+            stepOf(order, happened.stage).status = StageStatus::InHand;
+            order.remakeDue = true;
+        }
+        if (happened.backTo) undoFrom(order, *happened.backTo);
+    }
+    void operator()(const Redone& happened) const { undoFrom(order, happened.from); }
+    void operator()(const RemakeOrdered& happened) const {
+        if (order.status != OrderStatus::Delivered) order.status = OrderStatus::Remade;
+        order.remakeDue = false;
+        order.replacedBy = happened.replacement;
+    }
+    void operator()(const RemakeBegun& happened) const { order.replaces = happened.first; }
+    void operator()(const CaseJoined& happened) const { order.caseLeader = happened.leader; }
+    void operator()(const WorkSent& happened) const {
+        mark(order, happened.stage, StageStatus::InHand, event);
+        stepOf(order, happened.stage).madeAt = happened.site;
+        stepOf(order, happened.stage).away = true;
+    }
+    void operator()(const WorkBack& happened) const {
+        StageStep& step = stepOf(order, happened.stage);
+        step.away = false;
+        if (!happened.passed) undo(step);
+    }
+    void operator()(const Withdrawn&) const { order.status = OrderStatus::Withdrawn; }
 };
+
+/// Time goes to the account of whom the order waited for until this event.
+void keepTime(Order& next, Instant before, const Event& event) {
+    auto& [whom, since, spent] = next.waiting;
+    spent[static_cast<std::size_t>(whom)] +=
+        std::max<std::int64_t>(0, event.at.microseconds() - before.microseconds());
+    const WaitsFor now = waitsFor(next);
+    if (now != whom) since = event.at;
+    whom = now;
+}
 
 }  // namespace
 
 Order evolve(std::optional<Order> order, const Event& event) {
     assert(order || std::holds_alternative<Received>(event.what));
-    Order next = order ? *std::move(order) : Order{.number = event.order};
+    Order next =
+        order ? *std::move(order)
+              : Order{.number = event.order, .changedAt = event.at, .waiting = {.since = event.at}};
+    const Instant before = next.changedAt;
     std::visit(Change{next, event}, event.what);
+    keepTime(next, before, event);
     next.version = event.version;
     next.changedAt = event.at;
     return next;

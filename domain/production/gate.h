@@ -1,66 +1,25 @@
-/// The gate of a stage: what must be on record before the stage counts as done.
+/// The gate of a stage: what is still lacking before it counts as done, in the form of findings.
 #pragma once
 
-#include <array>
-#include <span>
-
-#include "domain/base/codes.h"
-#include "domain/production/stage.h"
+#include "domain/production/order.h"
+#include "domain/workshop/workshop.h"
 
 namespace domain {
 
-/// What a gate can ask for; each is a row in gates.cpp with its requirement and source.
-enum class Demand : std::uint8_t {
-    Undercuts,
-    TripodMarks,
-    Surveyor,
-    InvestmentLot,
-    Furnace,
-    AlloyLot,
-    NewMetal,
-    CastMass,
-    Caster,
-    BlankLot,
-    Mill,
-    PowderLot,
-    Printer,
-    ToothLots,
-    MouldAndShade,
-    ResinLot,
-    CureLog,
-    CuringBath,
-    OtherPerson,
-    Disinfection,
-    LegalFields,
-    Statement,
+struct GateView {
+    const Order& order;
+    Stage stage{};
+    const Workshop& workshop;
+    PersonCode person;  ///< who wants to pass
+    Date today;
+    /// What the legal contents of the prescription lack; nullopt: nobody looked.
+    const std::optional<std::vector<Finding>>& legal;
 };
-template <>
-inline constexpr std::array<EnumCode<Demand>, 22> enumCodes<Demand>{{
-    {Demand::Undercuts, "undercuts"},
-    {Demand::TripodMarks, "tripod-marks"},
-    {Demand::Surveyor, "surveyor"},
-    {Demand::InvestmentLot, "investment-lot"},
-    {Demand::Furnace, "furnace"},
-    {Demand::AlloyLot, "alloy-lot"},
-    {Demand::NewMetal, "new-metal"},
-    {Demand::CastMass, "cast-mass"},
-    {Demand::Caster, "caster"},
-    {Demand::BlankLot, "blank-lot"},
-    {Demand::Mill, "mill"},
-    {Demand::PowderLot, "powder-lot"},
-    {Demand::Printer, "printer"},
-    {Demand::ToothLots, "tooth-lots"},
-    {Demand::MouldAndShade, "mould-and-shade"},
-    {Demand::ResinLot, "resin-lot"},
-    {Demand::CureLog, "cure-log"},
-    {Demand::CuringBath, "curing-bath"},
-    {Demand::OtherPerson, "other-person"},
-    {Demand::Disinfection, "disinfection"},
-    {Demand::LegalFields, "legal-fields"},
-    {Demand::Statement, "statement"},
-}};
 
-/// Demands that law or safety makes of a stage; a laboratory may add others, not drop these.
-std::span<const Demand> demandsThatStay(Stage stage);
+/// Empty: the gate is open. Each finding says what is lacking, what is required and why.
+std::vector<Finding> lackingAt(const GateView& view);
+
+/// "undercuts of tooth 14: not measured; lot of alloy: none recorded": for a refusal.
+std::string listed(const std::vector<Finding>& lacking, Notation notation);
 
 }  // namespace domain

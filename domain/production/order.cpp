@@ -23,6 +23,27 @@ const StageStep* currentStep(const Order& order) {
     return step == order.steps.end() ? nullptr : &*step;
 }
 
+bool isClosed(const Order& order) noexcept {
+    return order.status == OrderStatus::Delivered || order.status == OrderStatus::Remade ||
+           order.status == OrderStatus::Withdrawn;
+}
+
+StagePlan planOf(const Order& order, Stage stage) {
+    const RoutePlan plan =
+        order.plan ? *order.plan : shippedPlan(*order.route, order.prescription().arch);
+    const StagePlan* step = plan.find(stage);
+    return step != nullptr ? *step : StagePlan{.stage = stage};
+}
+
+std::vector<StageRecord> recordsOf(const Order& order, Stage stage) {
+    std::vector<StageRecord> records;
+    const auto step = std::ranges::find(order.steps, stage, &StageStep::stage);
+    if (step == order.steps.end()) return records;
+    for (const KeptRecord& kept : order.records)
+        if (kept.stage == stage && kept.attempt == step->attempt) records.push_back(kept.record);
+    return records;
+}
+
 std::vector<std::string> untakenCautions(const Order& order) {
     std::vector<std::string> rules;
     for (const Finding& finding : order.revision.findings)
@@ -34,17 +55,30 @@ std::vector<std::string> untakenCautions(const Order& order) {
 }
 
 WaitsFor waitsFor(const Order& order) {
-    if (order.status == OrderStatus::Delivered) return WaitsFor::Nobody;
+    if (isClosed(order)) return WaitsFor::Nobody;
     if (!order.flags.empty() || blocks(order.revision.findings)) return WaitsFor::Dentist;
     const StageStep* step = currentStep(order);
-    if (step == nullptr || !untakenCautions(order).empty()) return WaitsFor::Manager;
-    const bool away =
+    if (step == nullptr || order.remakeDue || !untakenCautions(order).empty())
+        return WaitsFor::Manager;
+    if (step->away) return WaitsFor::Site;
+    const bool atPractice =
         step->status == StageStatus::InHand && rowOf(step->stage).kind == StageKind::AtPractice;
-    return away ? WaitsFor::Dentist : WaitsFor::Bench;
+    return atPractice ? WaitsFor::Dentist : WaitsFor::Bench;
+}
+
+std::int64_t spentFor(const Order& order, WaitsFor whom, Instant now) {
+    std::int64_t spent = order.waiting.spent[static_cast<std::size_t>(whom)];
+    if (order.waiting.whom == whom)
+        spent += std::max<std::int64_t>(0, now.microseconds() - order.changedAt.microseconds());
+    return spent;
+}
+
+std::int64_t laboratoryTime(const Order& order, Instant now) {
+    return spentFor(order, WaitsFor::Manager, now) + spentFor(order, WaitsFor::Bench, now);
 }
 
 std::string holdUp(const Order& order) {
-    if (order.status == OrderStatus::Delivered) return "delivered";
+    if (isClosed(order)) return wordsOf(order.status);
     if (const std::size_t asked = questions(order) + order.flags.size(); asked > 0)
         return counted(asked, "question");
     const StageStep* step = currentStep(order);
@@ -52,9 +86,25 @@ std::string holdUp(const Order& order) {
     if (cautions > 0) return "to accept, " + counted(cautions, "caution");
     if (step == nullptr) return "to accept";
     const std::string name = wordsOf(step->stage);
-    if (step->status == StageStatus::ToDo) return name + ": to do";
+    if (order.remakeDue) return name + ": to be made again";
+    if (step->away) return name + ": at site " + step->madeAt->text();
+    const bool again = step->attempt > 1;
+    if (step->status == StageStatus::ToDo) return name + (again ? ": to do again" : ": to do");
     return rowOf(step->stage).kind == StageKind::AtPractice ? name + ": at the practice"
                                                             : name + ": in hand";
+}
+
+std::vector<PersonCode> makersOf(const Order& order) {
+    std::vector<PersonCode> makers;
+    for (const StageStep& step : order.steps) {
+        const StageKind kind = rowOf(step.stage).kind;
+        const bool makes = (kind == StageKind::Hands || kind == StageKind::MachineBatch) &&
+                           step.stage != Stage::Receipt && step.stage != Stage::FaultReview &&
+                           step.stage != Stage::Inspection && step.stage != Stage::Delivery;
+        if (makes && step.status == StageStatus::Done && step.person)
+            makers.push_back(*step.person);
+    }
+    return makers;
 }
 
 }  // namespace domain

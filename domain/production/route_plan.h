@@ -8,7 +8,7 @@
 
 #include "domain/base/quantity.h"
 #include "domain/base/result.h"
-#include "domain/production/gate.h"
+#include "domain/production/demand.h"
 #include "domain/production/route.h"
 #include "domain/workshop/equipment.h"
 #include "domain/workshop/person.h"
@@ -36,14 +36,16 @@ struct RoutePlan {
     friend bool operator==(const RoutePlan&, const RoutePlan&) = default;
 };
 
-/// The route as shipped. Order of the stages, minutes and checklists: trade practice after the
-/// phases of Masaryk University's course in removable prosthodontics and 9.1 to 9.3 of what the
-/// trade publishes; minutes are usual ones, common practice, no source.
+/// The route as shipped. Order of the stages: see route.h. Minutes, checklists and where work goes
+/// back to are common practice, no source, except where a gate's row names one.
 RoutePlan shippedPlan(Route route, Arch arch);
 
+/// A route with those that go with it put in at their places.
+RoutePlan joined(RoutePlan plan, const std::vector<RoutePlan>& withIt);
+
 /// What is wrong with a route somebody edited; empty when it may be used. Demands the law or
-/// safety makes cannot be taken out of their stage, and every route ends in inspection and
-/// delivery.
+/// safety makes cannot be taken out of their stage, and a route that stands by itself begins with
+/// receipt and ends in inspection and delivery.
 std::vector<std::string> flawsOf(const RoutePlan& plan);
 
 }  // namespace domain

@@ -27,6 +27,9 @@ constexpr Stage kAddition[] = {Stage::Receipt,    Stage::ToothSetUp, Stage::Join
 constexpr Stage kReline[] = {Stage::Receipt, Stage::Processing, Stage::Polishing, Stage::Inspection,
                              Stage::Delivery};
 
+constexpr Stage kAlteredCast[] = {Stage::SaddleImpression, Stage::AlteredCast};
+constexpr Stage kRemake[] = {Stage::FaultReview};
+
 Route routeFor(FrameworkMaking making) {
     switch (making) {
         case FrameworkMaking::Cast:
@@ -57,8 +60,25 @@ std::span<const Stage> stagesOf(Route route) {
             return kAddition;
         case Route::Reline:
             return kReline;
+        case Route::AlteredCast:
+            return kAlteredCast;
+        case Route::Remake:
+            return kRemake;
     }
     return {};
+}
+
+std::optional<Stage> goesAfter(Route route) {
+    if (route == Route::AlteredCast) return Stage::FrameworkTryIn;
+    if (route == Route::Remake) return Stage::Receipt;
+    return {};
+}
+
+std::vector<Route> routesWithIt(const Prescription& prescription) {
+    std::vector<Route> routes;
+    if (prescription.remake) routes.push_back(Route::Remake);
+    if (prescription.alteredCast.value_or(false)) routes.push_back(Route::AlteredCast);
+    return routes;
 }
 
 std::optional<Route> routeFor(const Prescription& prescription) {

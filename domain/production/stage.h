@@ -28,9 +28,12 @@ enum class Stage : std::uint8_t {
     Polishing,
     Inspection,
     Delivery,
+    SaddleImpression,
+    AlteredCast,
+    FaultReview,
 };
 template <>
-inline constexpr std::array<EnumCode<Stage>, 19> enumCodes<Stage>{{
+inline constexpr std::array<EnumCode<Stage>, 22> enumCodes<Stage>{{
     {Stage::Receipt, "receipt"},
     {Stage::Survey, "survey"},
     {Stage::BlockOut, "block-out"},
@@ -50,14 +53,18 @@ inline constexpr std::array<EnumCode<Stage>, 19> enumCodes<Stage>{{
     {Stage::Polishing, "polishing"},
     {Stage::Inspection, "inspection"},
     {Stage::Delivery, "delivery"},
+    {Stage::SaddleImpression, "saddle-impression"},
+    {Stage::AlteredCast, "altered-cast"},
+    {Stage::FaultReview, "fault-review"},
 }};
 
 /// Who or what the stage keeps busy.
-enum class StageKind : std::uint8_t { Hands, MachineBatch, AtPractice };
+enum class StageKind : std::uint8_t { Hands, MachineBatch, Waiting, AtPractice };
 template <>
-inline constexpr std::array<EnumCode<StageKind>, 3> enumCodes<StageKind>{{
+inline constexpr std::array<EnumCode<StageKind>, 4> enumCodes<StageKind>{{
     {StageKind::Hands, "hands"},
     {StageKind::MachineBatch, "machine-batch"},
+    {StageKind::Waiting, "waiting"},
     {StageKind::AtPractice, "at-practice"},
 }};
 

@@ -25,6 +25,11 @@ constexpr std::array<StageRow, enumCodes<Stage>.size()> kStages{{
     {Stage::Polishing, StageKind::Hands, "trim and polish"},
     {Stage::Inspection, StageKind::Hands, "inspect against the prescription"},
     {Stage::Delivery, StageKind::Hands, "disinfect, pack with its papers, hand over"},
+    {Stage::SaddleImpression, StageKind::AtPractice,
+     "the dentist takes an impression of the free ends in the framework"},
+    {Stage::AlteredCast, StageKind::Hands, "cut the cast and pour the free ends anew"},
+    {Stage::FaultReview, StageKind::Hands,
+     "find out why the first one failed, before it is repeated"},
 }};
 
 }  // namespace

@@ -1,5 +1,5 @@
-SELECT order_number
+SELECT subject
 FROM ledger
-WHERE order_number BETWEEN :first AND :last
-ORDER BY order_number DESC
+WHERE subject BETWEEN :first AND :last
+ORDER BY subject DESC
 LIMIT 1

@@ -1,11 +1,12 @@
 INSERT INTO order_register (order_number, order_version, status, stage, stage_status, waits_for,
                             hold_up, arch, description, due_day, received_us, changed_us,
                             patient_code, prescriber_code, identity_code, identity_digest,
-                            questions, cautions)
+                            questions, cautions, case_leader, waiting_since_us,
+                            laboratory_us)
 VALUES (:order_number, :order_version, :status, :stage, :stage_status, :waits_for,
         :hold_up, :arch, :description, :due_day, :received_us, :changed_us,
         :patient_code, :prescriber_code, :identity_code, :identity_digest,
-        :questions, :cautions)
+        :questions, :cautions, :case_leader, :waiting_since_us, :laboratory_us)
 ON CONFLICT (order_number) DO UPDATE
 SET order_version = excluded.order_version,
     status = excluded.status,
@@ -23,4 +24,7 @@ SET order_version = excluded.order_version,
     identity_code = excluded.identity_code,
     identity_digest = excluded.identity_digest,
     questions = excluded.questions,
-    cautions = excluded.cautions
+    cautions = excluded.cautions,
+    case_leader = excluded.case_leader,
+    waiting_since_us = excluded.waiting_since_us,
+    laboratory_us = excluded.laboratory_us

@@ -18,12 +18,37 @@ TEST(Quantity, IsWrittenWithItsUnitAndReadBack) {
     EXPECT_EQ(parseQuantity<MillidegreeUnit>("4.5 deg"), Millidegrees::of(4500));
 }
 
+TEST(Quantity, OfTheBenchIsWrittenWithItsUnitAndReadBack) {
+    EXPECT_EQ(text(12'400_mg), "12.4 g");
+    EXPECT_EQ(text(500_ul), "0.5 ml");
+    EXPECT_EQ(text(74_C), "74 C");
+    EXPECT_EQ(text(Density::of(8400)), "8.4 g/cm3");
+    EXPECT_EQ(text(MixRatio::of(220)), "0.22 ml/g");
+    EXPECT_EQ(text(HeatingRate::of(7000)), "7 C/min");
+    EXPECT_EQ(text(secondsOf(2_min)), "120 s");
+    EXPECT_EQ(parseQuantity<MilligramUnit>("12.4 g"), 12'400_mg);
+    EXPECT_EQ(parseQuantity<MilligramUnit>("100000 g"), Milligrams::of(100'000'000));
+    EXPECT_FALSE(parseQuantity<MilligramUnit>("100000.001 g"));
+    EXPECT_FALSE(parseQuantity<MilligramUnit>("12.4 ml"));
+    EXPECT_EQ(parseQuantity<MicrolitreUnit>("10 ml"), 10'000_ul);
+    EXPECT_EQ(parseQuantity<MillicelsiusUnit>("74.5 C"), Temperature::of(74'500));
+    EXPECT_EQ(text(Between<Temperature>{250_C, 300_C}), "250 to 300 C");
+    EXPECT_EQ(text(Between<Temperature>{250_C, 250_C}), "250 C");
+}
+
 TEST(Quantity, RefusesAnotherUnitASignAnExponentAndTooManyDecimals) {
     for (const char* text : {"0.25", "0.25mm", "0.01 in", "-1 mm", "+1 mm", "1e3 mm", "nan mm", "",
                              " mm", ". mm", "1. mm", ".5 mm", "0.2501 mm", "201 mm", "0,25 mm",
                              "99999999999999999999 mm", "0.25  mm", "0.25 mm "})
         EXPECT_FALSE(parseQuantity<MicronUnit>(text)) << text;
     EXPECT_FALSE(parseQuantity<MinuteUnit>("1.5 min"));
+}
+
+TEST(AQuotient, IsTheNearestWholeNumberWithHalvesUp) {
+    EXPECT_EQ(nearestQuotient(7, 2), 4);
+    EXPECT_EQ(nearestQuotient(4, 3), 1);
+    EXPECT_EQ(nearestQuotient(5, 3), 2);
+    EXPECT_EQ(nearestQuotient(0, 3), 0);
 }
 
 TEST(Date, ExistsOrIsRefused) {

@@ -4,6 +4,8 @@
 
 #include "domain/design/kennedy.h"
 #include "domain/materials/alloy_data.h"
+#include "domain/materials/cure_log.h"
+#include "domain/materials/investment.h"
 #include "domain/production/decide.h"
 
 namespace {
@@ -21,12 +23,14 @@ constexpr bool isNamed() {
 template <typename E>
 class EnumCodes : public testing::Test {};
 
-using CodedEnums = testing::Types<
-    Arch, Surface, Notation, ToothState, RestKind, ClaspKind, ArmMaterial, UndercutPlace,
-    ReciprocalKind, ArmSection, RemakeReason, AlloyType, ConnectorKind, ResinRetention, BaseKind,
-    FrameworkMaterial, FrameworkMaking, BaseResin, ToothMaterial, OcclusalScheme, JawRelation,
-    TiltDirection, EnclosureKind, Sensitivity, SignatureKind, Appliance, Support, KennedyClass,
-    Severity, Stage, StageKind, StageStatus, Route, FlagReason, EventKind, OrderStatus, WaitsFor>;
+using CodedEnums =
+    testing::Types<Arch, Surface, Notation, ToothState, RestKind, ClaspKind, ArmMaterial,
+                   UndercutPlace, ReciprocalKind, ArmSection, RemakeReason, AlloyType,
+                   ConnectorKind, ResinRetention, BaseKind, FrameworkMaterial, FrameworkMaking,
+                   BaseResin, ToothMaterial, OcclusalScheme, JawRelation, TiltDirection,
+                   EnclosureKind, Sensitivity, SignatureKind, Appliance, Support, KennedyClass,
+                   Severity, Stage, StageKind, StageStatus, Route, FlagReason, EventKind,
+                   OrderStatus, WaitsFor, MixedPowder, CureCycle, CureFault>;
 TYPED_TEST_SUITE(EnumCodes, CodedEnums);
 
 TYPED_TEST(EnumCodes, AreCompleteAndReversible) {

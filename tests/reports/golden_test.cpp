@@ -9,6 +9,7 @@
 namespace {
 
 using namespace domain;
+using printed::expectGolden;
 
 std::vector<Finding> found(const Prescription& prescription) {
     return examine(prescription, support::examinationDay());
@@ -29,17 +30,6 @@ std::vector<reports::FlagOnPaper> flags() {
              .note = "The 47 broke off the working cast in the parcel.",
              .person = "tech-2",
              .since = Instant::ofMicroseconds(1'795'509'240'000'000)}};
-}
-
-/// Compares with the file; where they differ, the new text is put beside it to look at.
-void expectGolden(const std::string& name, const reports::Paper& paper) {
-    const std::filesystem::path golden = std::filesystem::path{GOLDEN_FOLDER} / name;
-    const std::string text = reports::textOf(paper);
-    const std::string kept = printed::contentOf(golden);
-    if (text == kept) return;
-    const auto beside = std::filesystem::temp_directory_path() / name;
-    std::ofstream{beside, std::ios::binary} << text;
-    ADD_FAILURE() << golden << " says something else; see " << beside;
 }
 
 TEST(TheGoldenTexts, OfACleanPrescription) {

@@ -136,4 +136,15 @@ inline fs::path put(const Folder& folder, const reports::Paper& paper,
     return file;
 }
 
+/// Compares with the file; where they differ, the new text is put beside it to look at.
+inline void expectGolden(const std::string& name, const reports::Paper& paper) {
+    const fs::path golden = fs::path{GOLDEN_FOLDER} / name;
+    const std::string text = reports::textOf(paper);
+    const std::string kept = contentOf(golden);
+    if (text == kept) return;
+    const auto beside = fs::temp_directory_path() / name;
+    std::ofstream{beside, std::ios::binary} << text;
+    ADD_FAILURE() << golden << " says something else; see " << beside;
+}
+
 }  // namespace printed

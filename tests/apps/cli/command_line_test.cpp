@@ -5,32 +5,17 @@
 #include <QCoreApplication>
 #include <QDate>
 #include <QFile>
-#include <QProcess>
 #include <QTemporaryDir>
 #include <nlohmann/json.hpp>
 
+#include "tests/apps/cli/program.h"
+
 namespace {
 
+using cli_test::Ran;
+using cli_test::run;
 using testing::AllOf;
 using testing::HasSubstr;
-
-struct Ran {
-    int exit{};
-    std::string out{};
-    std::string err{};
-    nlohmann::json json() const { return nlohmann::json::parse(out); }
-};
-
-Ran run(const QStringList& words, const QByteArray& input = {}) {
-    QProcess process;
-    process.start(FRAMEWRIGHT, words);
-    process.write(input);
-    process.closeWriteChannel();
-    EXPECT_TRUE(process.waitForFinished(60'000));
-    EXPECT_EQ(process.exitStatus(), QProcess::NormalExit);
-    return {process.exitCode(), process.readAllStandardOutput().toStdString(),
-            process.readAllStandardError().toStdString()};
-}
 
 QString prescription(const char* name) { return QString{FRAMEWRIGHT_DEMO "/%1.json"}.arg(name); }
 
@@ -293,9 +278,9 @@ TEST_F(CommandLine, TakesAGuideTheLaboratoryMeasured) {
 TEST_F(CommandLine, HelpsWithAnExampleForEveryVerb) {
     const Ran all = run({"--help"});
     EXPECT_EQ(all.exit, 0);
-    for (const char* verb :
-         {"classify", "check", "log", "accept", "start", "done", "flag", "answer", "order", "floor",
-          "print", "verify", "demo", "describe", "rules", "limits", "shades", "letterhead"}) {
+    for (const char* verb : {"classify", "check", "log", "accept", "start", "done", "flag",
+                             "answer", "order", "floor", "print", "verify", "demo", "describe",
+                             "rules", "limits", "shades", "letterhead", "bench"}) {
         EXPECT_THAT(all.out, HasSubstr(verb));
         const Ran one = run({verb, "--help"});
         EXPECT_EQ(one.exit, 0);

@@ -1,0 +1,173 @@
+#include <algorithm>
+
+#include "domain/production/decisions.h"
+
+namespace domain {
+namespace {
+
+using Happenings = std::vector<Happening>;
+
+std::string joined(const std::vector<std::string>& words) {
+    std::string list;
+    for (const std::string& word : words) list += (list.empty() ? "" : ", ") + word;
+    return list;
+}
+
+std::optional<Error> closed(const Order& order) {
+    if (!isClosed(order)) return {};
+    return refused(order, wordsOf(order.status) + " already");
+}
+
+RoutePlan planFor(const Workshop& workshop, Route route, const Prescription& prescription) {
+    std::vector<RoutePlan> withIt;
+    for (const Route extra : routesWithIt(prescription))
+        withIt.push_back(workshop.planFor(extra, prescription.arch));
+    return joined(workshop.planFor(route, prescription.arch), withIt);
+}
+
+/// What is at the practice or at another site comes back before anything else is decided.
+std::optional<Error> outOfTheHouse(const Order& order) {
+    const StageStep* step = currentStep(order);
+    if (step == nullptr || step->status != StageStatus::InHand) return {};
+    if (step->away)
+        return refused(order, wordsOf(step->stage) + " is at site " + step->madeAt->text() +
+                                  "; take it back first");
+    if (rowOf(step->stage).kind != StageKind::AtPractice) return {};
+    return refused(order, wordsOf(step->stage) + " is at the practice; record its return first");
+}
+
+/// Whether an answered prescription is still made the way the order was accepted for.
+bool isSameMaking(const Order& order, const Prescription& answered) {
+    return routeFor(answered) == order.route &&
+           routesWithIt(answered) == routesWithIt(order.prescription());
+}
+
+}  // namespace
+
+Error refused(const Order& order, std::string why) {
+    return {ErrorCode::Refused, "order " + order.number.text() + ": " + std::move(why)};
+}
+
+std::string blockers(const Revision& revision) {
+    const Notation notation = notationOf(revision.prescription);
+    std::string list;
+    for (const Finding& finding : revision.findings) {
+        if (finding.severity == Severity::Caution) continue;
+        if (!list.empty()) list += ", ";
+        list += finding.rule;
+        if (finding.tooth) list += " (" + nameOf(*finding.tooth, notation) + ")";
+    }
+    return list;
+}
+
+std::optional<Error> standstill(const Order& order) {
+    if (order.status == OrderStatus::Received)
+        return refused(order, "not accepted yet; accept it before work begins");
+    if (auto error = closed(order)) return error;
+    if (!order.flags.empty())
+        return refused(order, "stopped by a question (" + wordsOf(order.flags.front().reason) +
+                                  "); record the dentist's answer first");
+    if (blocks(order.revision.findings))
+        return refused(
+            order, "the answered prescription still has questions: " + blockers(order.revision));
+    if (const auto cautions = untakenCautions(order); !cautions.empty())
+        return refused(order, "the answer brought cautions nobody has taken: " + joined(cautions) +
+                                  "; accept them with a reason");
+    if (order.remakeDue)
+        return refused(order, "the dentist asked for it to be made again; order the remake");
+    return {};
+}
+
+Decision decideOn(const Deciding& deciding, const Receive&) {
+    return refused(deciding.order, "this number is taken already");
+}
+
+Decision decideOn(const Deciding& deciding, const Accept& command) {
+    const Order& order = deciding.order;
+    if (auto error = closed(order)) return *std::move(error);
+    const auto cautions = untakenCautions(order);
+    if (order.status != OrderStatus::Received && cautions.empty())
+        return refused(order, "accepted already");
+    if (!order.flags.empty())
+        return refused(order, "stopped by a question; record the dentist's answer first");
+    if (blocks(order.revision.findings))
+        return refused(order, "cannot be accepted while these stand: " + blockers(order.revision) +
+                                  "; ask the dentist and record the answer");
+    if (!cautions.empty() && !command.reason)
+        return refused(order, "accepting takes these cautions: " + joined(cautions) +
+                                  "; give the reason for taking them");
+    const auto route = routeFor(order.prescription());
+    if (!route) return refused(order, "no route: appliance or way of making is not given");
+    Happenings happenings{
+        Accepted{*route, cautions, cautions.empty() ? std::nullopt : command.reason}};
+    if (!order.route)
+        happenings.emplace_back(
+            Routed{planFor(deciding.occasion.workshop, *route, order.prescription())});
+    return happenings;
+}
+
+Decision decideOn(const Deciding& deciding, const Flag& command) {
+    if (auto error = closed(deciding.order)) return *std::move(error);
+    return Happenings{Flagged{command.reason, command.note}};
+}
+
+Decision decideOn(const Deciding& deciding, const Answer& command) {
+    const Order& order = deciding.order;
+    if (auto error = closed(order)) return *std::move(error);
+    if (!command.words && !command.revision)
+        return refused(order, "an answer needs words, a new prescription, or both");
+    if (order.flags.empty() && order.revision.findings.empty())
+        return refused(order, "nothing was asked");
+    if (order.flags.empty() && !command.revision)
+        return refused(order,
+                       "the findings are answered by a completed prescription, not by "
+                       "words alone");
+    if (command.revision) {
+        const Prescription& answered = command.revision->prescription;
+        if (answered.arch != order.prescription().arch)
+            return refused(order, "the answer is about the other arch: log it as a new order");
+        if (order.route && !isSameMaking(order, answered))
+            return refused(order, "the answer asks for another way of making than " +
+                                      wordsOf(*order.route) + ": log it as a new order");
+        if (auto error = outOfTheHouse(order)) return *std::move(error);
+    }
+    return Happenings{Answered{command.words, command.revision}};
+}
+
+Decision decideOn(const Deciding& deciding, const JoinCase& command) {
+    const Order& order = deciding.order;
+    if (auto error = closed(order)) return *std::move(error);
+    if (command.leader == order.number || order.caseLeader == command.leader)
+        return refused(order, "it belongs to that case already");
+    if (order.caseLeader)
+        return refused(order, "it belongs to the case of " + order.caseLeader->text());
+    const Parties& own = order.revision.parties;
+    if (command.parties.patient != own.patient || command.parties.prescriber != own.prescriber)
+        return refused(order, "order " + command.leader.text() +
+                                  " is for another patient; a case is of one patient");
+    return Happenings{CaseJoined{command.leader}};
+}
+
+Decision decideOn(const Deciding& deciding, const Withdraw& command) {
+    const Order& order = deciding.order;
+    if (auto error = closed(order)) return *std::move(error);
+    if (!command.reason) return refused(order, "the reason it is withdrawn for was expected");
+    return Happenings{Withdrawn{command.reason}};
+}
+
+Decision decideOn(const Deciding& deciding, const OrderRemake& command) {
+    const Order& order = deciding.order;
+    if (order.status == OrderStatus::Received)
+        return refused(order, "not accepted yet; there is nothing to make again");
+    if (order.replacedBy)
+        return refused(order, "it is made again already, as " + order.replacedBy->text());
+    if (order.status == OrderStatus::Withdrawn) return refused(order, "withdrawn already");
+    if (auto error = outOfTheHouse(order); error && !order.remakeDue && !isClosed(order))
+        return *std::move(error);
+    if (command.fault && std::ranges::count(order.steps, *command.fault, &StageStep::stage) == 0)
+        return refused(order, wordsOf(*command.fault) + " is not a stage of its route");
+    return Happenings{
+        RemakeOrdered{command.replacement, command.reason, command.fault, command.note}};
+}
+
+}  // namespace domain

@@ -1,0 +1,19 @@
+/// Everything derived from the ledger, kept together: the order register and the uses of lots.
+#pragma once
+
+#include "domain/production/order.h"
+#include "storage/transaction.h"
+
+namespace storage {
+
+/// After the ledger has taken the events of an order.
+domain::Result<domain::Done> putProjections(Transaction& transaction, const domain::Order& order,
+                                            const std::vector<domain::Event>& events);
+
+/// Writes all of it anew from the ledger.
+domain::Result<domain::Done> rebuildProjections(Transaction& transaction);
+
+/// Where it says something else than the ledger, one sentence each; empty when they agree.
+domain::Result<std::vector<std::string>> projectionDifferences(Connection& connection);
+
+}  // namespace storage

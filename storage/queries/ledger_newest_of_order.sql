@@ -1,5 +1,0 @@
-SELECT order_version, kind, person, at_us, hash
-FROM ledger
-WHERE order_number = :order_number
-ORDER BY order_version DESC
-LIMIT 1

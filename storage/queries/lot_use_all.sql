@@ -1,0 +1,3 @@
+SELECT order_number, order_version, part, lot, kind, amount, stage
+FROM lot_use
+ORDER BY order_number, order_version, part

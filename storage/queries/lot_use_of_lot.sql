@@ -1,0 +1,4 @@
+SELECT order_number, order_version, part, lot, kind, amount, stage
+FROM lot_use
+WHERE lot = :lot
+ORDER BY order_number, order_version, part
