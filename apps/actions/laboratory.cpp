@@ -19,10 +19,10 @@ constexpr LetterheadRow kLetterhead[] = {{"laboratory.name", &Letterhead::name},
 }  // namespace
 
 domain::Result<Laboratory> Laboratory::open(const std::filesystem::path& folder,
-                                            const domain::Clock& clock) {
+                                            const domain::Clock& clock, storage::HashCost cost) {
     auto records = storage::Connection::open(folder);
     if (!records) return records.error();
-    return Laboratory{folder, clock, *std::move(records)};
+    return Laboratory{folder, clock, *std::move(records), cost};
 }
 
 bool Laboratory::isIn(const std::filesystem::path& folder) {

@@ -8,6 +8,7 @@
 #include "domain/base/clock.h"
 #include "domain/base/result.h"
 #include "storage/connection.h"
+#include "storage/secrets.h"
 
 namespace actions {
 
@@ -21,8 +22,10 @@ struct Letterhead {
 class Laboratory {
 public:
     /// Opens the records in `folder`, and makes them if there are none. The clock outlives it.
+    /// `cost`: of the hashes of secrets; light ones are for tests and the demo.
     static domain::Result<Laboratory> open(const std::filesystem::path& folder,
-                                           const domain::Clock& clock);
+                                           const domain::Clock& clock,
+                                           storage::HashCost cost = storage::HashCost::Usual);
 
     /// Whether there are records in the folder.
     static bool isIn(const std::filesystem::path& folder);
@@ -31,15 +34,17 @@ public:
     domain::Instant now() const { return clock_->now(); }
     domain::Date today() const { return now().day(); }
     storage::Connection& records() const noexcept { return *records_; }
+    storage::HashCost hashCost() const noexcept { return cost_; }
 
 private:
     Laboratory(std::filesystem::path folder, const domain::Clock& clock,
-               std::unique_ptr<storage::Connection> records)
-        : folder_{std::move(folder)}, clock_{&clock}, records_{std::move(records)} {}
+               std::unique_ptr<storage::Connection> records, storage::HashCost cost)
+        : folder_{std::move(folder)}, clock_{&clock}, records_{std::move(records)}, cost_{cost} {}
 
     std::filesystem::path folder_;
     const domain::Clock* clock_;
     std::unique_ptr<storage::Connection> records_;
+    storage::HashCost cost_;
 };
 
 /// The letterhead as last written; empty texts before the first time.

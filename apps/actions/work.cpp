@@ -172,7 +172,7 @@ Result<std::vector<domain::Finding>> gate(const Laboratory& laboratory, const Or
         if (!lacking) return lacking.error();
         legal = *std::move(lacking);
     }
-    return lackingAt({**order, step->stage, *workshop, person, laboratory.today(), legal});
+    return domain::lackingAt({**order, step->stage, *workshop, person, laboratory.today(), legal});
 }
 
 }  // namespace actions

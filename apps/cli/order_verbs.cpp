@@ -1,6 +1,5 @@
 #include "apps/cli/order_verbs.h"
 
-#include <cstdlib>
 #include <iostream>
 #include <nlohmann/json.hpp>
 
@@ -8,6 +7,8 @@
 #include "apps/actions/verification.h"
 #include "apps/cli/lab_option.h"
 #include "apps/cli/output.h"
+#include "apps/cli/typed_words.h"
+#include "apps/cli/who_option.h"
 
 namespace cli {
 namespace {
@@ -15,24 +16,8 @@ namespace {
 using actions::Laboratory;
 using actions::Outcome;
 using actions::Who;
-using domain::Error;
-using domain::ErrorCode;
 using domain::OrderNumber;
 using domain::Result;
-
-Error unusable(std::string why) { return {ErrorCode::Unusable, std::move(why)}; }
-
-Result<Who> whoOf(const Call& call) {
-    auto code = call.option("as");
-    if (const char* inherited = std::getenv("FRAMEWRIGHT_AS"); !code && inherited) code = inherited;
-    if (!code) return unusable("who does this? give your code with --as, or set FRAMEWRIGHT_AS");
-    const auto person = domain::PersonCode::parse(*code);
-    if (!person)
-        return unusable("\"" + *code +
-                        "\" is no person's code; expected a letter, then letters, "
-                        "digits, '-', '_' or '.', at most 24 in all");
-    return Who{*person, call.option("key").value_or("")};
-}
 
 Result<OrderNumber> numberOf(const std::string& text) {
     const auto number = OrderNumber::parse(text);
@@ -41,15 +26,6 @@ Result<OrderNumber> numberOf(const std::string& text) {
                         "\" is no order number; expected eight digits, the last one "
                         "a check digit");
     return *number;
-}
-
-template <domain::CodedEnum E>
-Result<E> wordOf(const std::string& text, std::string_view what) {
-    const auto value = domain::parseCode<E>(text);
-    if (!value)
-        return unusable("\"" + text + "\" is no " + std::string{what} +
-                        "; expected one of: " + domain::allWords<E>());
-    return *value;
 }
 
 /// What a person needs to hear after a change; programs get the whole order.

@@ -4,6 +4,7 @@
 #include "apps/cli/classify.h"
 #include "apps/cli/demo.h"
 #include "apps/cli/order_verbs.h"
+#include "apps/cli/people_verbs.h"
 #include "apps/cli/trade_verbs.h"
 #include "apps/cli/verb.h"
 
@@ -14,6 +15,10 @@ constexpr Option kJson{"json", "", "print JSON for programs"};
 constexpr Option kLab{"lab", "DIR", "where the records live (default: the XDG data folder)"};
 constexpr Option kAs{"as", "CODE", "who does it (default: $FRAMEWRIGHT_AS)"};
 constexpr Option kKey{"key", "KEY", "idempotency key: the same key never takes effect twice"};
+constexpr Option kStation{"station", "CODE",
+                          "where they are (default: $FRAMEWRIGHT_STATION, or at no station)"};
+constexpr Option kSeen{"seen", "N",
+                       "version of the order they looked at: refused if it has changed since"};
 
 constexpr Option kClassifyOptions[] = {
     {"arch", "ARCH", "upper or lower"},
@@ -32,16 +37,24 @@ constexpr Option kShadesOptions[] = {
     {"file", "FILE", "enter the guide from a table \"tab,L*,a*,b*\""},
     kLab,
     kJson};
-constexpr Option kChangeOptions[] = {kLab, kAs, kKey, kJson};
+constexpr Option kChangeOptions[] = {kLab, kAs, kKey, kStation, kSeen, kJson};
 constexpr Option kAcceptOptions[] = {
-    {"reason", "TEXT", "why the cautions are taken; kept and printed"}, kLab, kAs, kKey, kJson};
+    {"reason", "TEXT", "why the cautions are taken; kept and printed"},
+    kLab,
+    kAs,
+    kKey,
+    kStation,
+    kSeen,
+    kJson};
 constexpr Option kFlagOptions[] = {
-    {"note", "TEXT", "what the dentist needs to know"}, kLab, kAs, kKey, kJson};
+    {"note", "TEXT", "what the dentist needs to know"}, kLab, kAs, kKey, kStation, kSeen, kJson};
 constexpr Option kAnswerOptions[] = {{"file", "FILE", "the completed prescription"},
                                      {"words", "TEXT", "what the dentist said"},
                                      kLab,
                                      kAs,
                                      kKey,
+                                     kStation,
+                                     kSeen,
                                      kJson};
 constexpr Option kReadOptions[] = {kLab, kJson};
 constexpr Option kPrintOptions[] = {
@@ -54,6 +67,29 @@ constexpr Option kLetterheadOptions[] = {{"name", "TEXT", "the laboratory's name
                                          {"contact", "TEXT", "telephone or mail"},
                                          kLab,
                                          kJson};
+constexpr Option kSetUpOptions[] = {
+    {"skills", "WORDS", "what they have learnt, as waxing,casting"}, kLab, kJson};
+constexpr Option kSignInOptions[] = {
+    {"badge", "", "by badge and PIN, two lines of standard input"}, kStation, kLab, kJson};
+constexpr Option kSignOutOptions[] = {kLab, kAs, kJson};
+constexpr Option kPeopleOptions[] = {
+    {"role", "ROLE", "enter a person as manager, technician, inspector or viewer"},
+    {"skills", "WORDS", "what they have learnt, as waxing,casting"},
+    {"left", "", "they work here no more: nothing they had opens anything"},
+    kLab,
+    kAs,
+    kKey,
+    kJson};
+constexpr Option kPasswordOptions[] = {
+    {"reset", "", "print a password for once, which they must replace; for managers"},
+    kLab,
+    kAs,
+    kKey,
+    kJson};
+constexpr Option kBadgeOptions[] = {
+    {"revoke", "", "it was lost: it opens nothing from now on"}, kLab, kAs, kKey, kJson};
+constexpr Option kStationsOptions[] = {
+    {"idle-minutes", "N", "how long a session may rest before it ends"}, kLab, kAs, kKey, kJson};
 constexpr Option kBenchOptions[] = {
     {"material", "MATERIAL", "alloy: of the framework, as cobalt-chromium"},
     {"wax", "MASS", "alloy: of the framework's pattern, as \"5 g\""},
@@ -70,7 +106,7 @@ constexpr Option kBenchOptions[] = {
 constexpr Option kDemoOptions[] = {
     {"folder", "DIR", "where to put the invented laboratory (default: ./demo)"}};
 
-constexpr std::array<Verb, 19> kVerbs{{
+constexpr std::array<Verb, 26> kVerbs{{
     {"classify", "", 0, 0, "name the Kennedy class of an arch", kClassifyOptions,
      "framewright classify --arch upper --missing 14,15,24,25,26", &classify},
     {"check", "FILE", 1, 1, "examine a prescription file and print every finding", kCheckOptions,
@@ -99,6 +135,19 @@ constexpr std::array<Verb, 19> kVerbs{{
      &verify},
     {"letterhead", "", 0, 0, "show or set the laboratory's name and address on papers",
      kLetterheadOptions, "framewright letterhead --name \"Example Laboratory\"", &letterhead},
+    {"set-up", "CODE", 1, 1, "enter the first manager; asks for a password", kSetUpOptions,
+     "framewright set-up MK --skills surveying,inspection", &setUp},
+    {"sign-in", "[CODE]", 0, 1, "sign in; asks for the password, or the badge and its PIN",
+     kSignInOptions, "framewright sign-in JT --station wax-1", &signIn},
+    {"sign-out", "", 0, 0, "sign out", kSignOutOptions, "framewright sign-out --as JT", &signOut},
+    {"people", "[CODE]", 0, 1, "list who works here, enter a person, or let one go", kPeopleOptions,
+     "framewright people JT --role technician --skills waxing,casting --as MK", &people},
+    {"password", "CODE", 1, 1, "change your password; asks for the present and the new one",
+     kPasswordOptions, "framewright password JT --reset --as MK", &password},
+    {"badge", "CODE", 1, 1, "give or revoke a badge; asks for its code and a PIN", kBadgeOptions,
+     "framewright badge JT --as MK", &badge},
+    {"stations", "[CODE KIND]", 0, 2, "list the stations, or enter one", kStationsOptions,
+     "framewright stations wax-1 wax-bench --as MK", &stations},
     {"rules", "[ID]", 0, 1, "list the rules a prescription must pass, or explain one",
      kRulesOptions, "framewright rules clasp.reciprocation", &rules},
     {"limits", "[NAME [VALUE]]", 0, 2, "show or set what the laboratory decides for itself",

@@ -1,5 +1,5 @@
 -- What people prove who they are with, as digests alone, and their sessions.
--- needs 3
+-- needs 4
 CREATE TABLE credential (
     person TEXT PRIMARY KEY NOT NULL,
     password_hash TEXT,

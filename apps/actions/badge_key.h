@@ -1,0 +1,19 @@
+/// The key under which one laboratory digests its badges, so that another's digests say nothing.
+#pragma once
+
+#include "apps/actions/laboratory.h"
+#include "storage/secrets.h"
+#include "storage/transaction.h"
+
+namespace actions {
+
+/// Where refusals of badges nobody has are recorded; no person may have this code.
+inline constexpr std::string_view kUnknownBadge = "unknown-badge";
+
+/// Makes the key, when the laboratory is set up.
+domain::Result<domain::Done> makeBadgeKey(const Laboratory& laboratory, storage::Transaction& work);
+/// The digest of a badge here. ErrorCode::Unavailable when the key is lost.
+domain::Result<std::string> digestOfBadge(const Laboratory& laboratory,
+                                          const storage::Secret& badge);
+
+}  // namespace actions

@@ -1,0 +1,269 @@
+#include "apps/actions/people.h"
+
+#include <algorithm>
+
+#include "apps/actions/badge_key.h"
+#include "apps/actions/proof.h"
+#include "apps/actions/workshop_work.h"
+#include "storage/session_store.h"
+#include "storage/workshop_store.h"
+
+namespace actions {
+namespace {
+
+using domain::Credential;
+using domain::CredentialGiven;
+using domain::CredentialTaken;
+using domain::Done;
+using domain::Error;
+using domain::ErrorCode;
+using domain::Permission;
+using domain::PersonCode;
+using domain::Result;
+using domain::Subject;
+using storage::CredentialStore;
+using storage::KeptBadge;
+using storage::KeptCredentials;
+using storage::SessionStore;
+
+Subject subject(const PersonCode& person) { return {domain::SubjectKind::Person, person.text()}; }
+
+Error unusable(std::string why) { return {ErrorCode::Unusable, std::move(why)}; }
+
+/// "12 to 256"
+std::string between(std::size_t fewest, std::size_t most) {
+    return std::to_string(fewest) + " to " + std::to_string(most);
+}
+
+bool isWithin(std::size_t count, std::size_t fewest, std::size_t most) {
+    return count >= fewest && count <= most;
+}
+
+Result<Done> checkPassword(const Secret& password) {
+    if (isWithin(password.characters(), kFewestPasswordCharacters, kMostPasswordCharacters))
+        return Done{};
+    return unusable("a password of " + between(kFewestPasswordCharacters, kMostPasswordCharacters) +
+                    " characters was expected; several words make a good one");
+}
+
+Result<Done> checkBadge(const Secret& badge, const Secret& pin) {
+    constexpr char kFirstPrinted = '!';
+    constexpr char kLastPrinted = '~';
+    const auto isPrinted = [](char letter) {
+        return letter >= kFirstPrinted && letter <= kLastPrinted;
+    };
+    const auto isDigit = [](char letter) { return letter >= '0' && letter <= '9'; };
+    if (!isWithin(badge.text().size(), kFewestBadgeCharacters, kMostBadgeCharacters) ||
+        !std::ranges::all_of(badge.text(), isPrinted))
+        return unusable("a badge code of " + between(kFewestBadgeCharacters, kMostBadgeCharacters) +
+                        " letters, digits and signs without spaces was expected");
+    if (!isWithin(pin.text().size(), kFewestPinDigits, kMostPinDigits) ||
+        !std::ranges::all_of(pin.text(), isDigit))
+        return unusable("a PIN of " + between(kFewestPinDigits, kMostPinDigits) +
+                        " digits was expected");
+    return Done{};
+}
+
+std::string lowered(const PersonCode& code) {
+    std::string text = code.text();
+    std::ranges::transform(text, text.begin(), [](char letter) {
+        return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+    });
+    return text;
+}
+
+/// Two people must not be told apart by capitals alone, and none be taken for an unknown badge.
+Result<Done> checkCode(const domain::Workshop& workshop, const PersonCode& person) {
+    if (lowered(person) == kUnknownBadge)
+        return Error{ErrorCode::Refused,
+                     "the records use \"" + person.text() + "\" themselves; choose another code"};
+    for (const auto& [code, known] : workshop.people)
+        if (code != person && lowered(code) == lowered(person))
+            return Error{ErrorCode::Refused, "\"" + person.text() + "\" would be taken for " +
+                                                 code.text() + "; choose another code"};
+    return Done{};
+}
+
+/// Changes what a person proves who they are with, as part of a work.
+template <typename Change>
+Result<Done> changeCredentials(const Laboratory& laboratory, WorkshopWork& work,
+                               const PersonCode& person, Change change) {
+    const CredentialStore store{laboratory.records()};
+    auto kept = store.of(person);
+    if (!kept) return kept.error();
+    KeptCredentials next = *std::move(kept);
+    if (Result<Done> changed = change(next); !changed) return changed;
+    if (auto put = store.put(work.transaction(), next); !put) return put;
+    return SessionStore{laboratory.records()}.endAllOf(work.transaction(), person, work.at());
+}
+
+/// Somebody who may keep people does one thing to one person.
+template <typename Deed>
+Result<Done> keepPeople(const Laboratory& laboratory, const Who& who, Deed deed) {
+    if (const auto allowed = authorise(laboratory, who, Permission::KeepPeople); !allowed)
+        return allowed.error();
+    auto begun = WorkshopWork::begin(laboratory, who);
+    if (!begun) return begun.error();
+    WorkshopWork work = *std::move(begun);
+    if (Result<Done> done = deed(work); !done) return done;
+    return work.commit();
+}
+
+}  // namespace
+
+Result<Done> setUp(const Laboratory& laboratory, const PersonCode& person,
+                   const std::vector<domain::Skill>& skills, const Secret& password) {
+    if (auto fit = checkPassword(password); !fit) return fit;
+    auto hash = storage::hashOf(password, laboratory.hashCost());
+    if (!hash) return hash.error();
+    auto begun = WorkshopWork::begin(laboratory, {.person = person});
+    if (!begun) return begun.error();
+    WorkshopWork work = *std::move(begun);
+    if (!work.workshop().people.empty())
+        return Error{ErrorCode::Refused,
+                     "this laboratory is set up already; a manager enters people: framewright "
+                     "people CODE --role ROLE"};
+    if (auto fit = checkCode(work.workshop(), person); !fit) return fit;
+    const domain::PersonEntered manager{domain::Role::Manager, skills};
+    if (auto done = work.record(subject(person), manager); !done) return done;
+    if (auto done = work.record(subject(person), CredentialGiven{Credential::Password}); !done)
+        return done;
+    if (auto made = makeBadgeKey(laboratory, work.transaction()); !made) return made;
+    const KeptCredentials kept{.person = person, .passwordHash = *std::move(hash)};
+    if (auto put = CredentialStore{laboratory.records()}.put(work.transaction(), kept); !put)
+        return put;
+    return work.commit();
+}
+
+Result<Done> enterPerson(const Laboratory& laboratory, const PersonCode& person, domain::Role role,
+                         const std::vector<domain::Skill>& skills, const Who& who) {
+    return keepPeople(laboratory, who, [&](WorkshopWork& work) -> Result<Done> {
+        if (auto fit = checkCode(work.workshop(), person); !fit) return fit;
+        return work.record(subject(person), domain::PersonEntered{role, skills});
+    });
+}
+
+Result<Done> personLeaves(const Laboratory& laboratory, const PersonCode& person, const Who& who) {
+    return keepPeople(laboratory, who, [&](WorkshopWork& work) -> Result<Done> {
+        const CredentialStore store{laboratory.records()};
+        const auto kept = store.of(person);
+        if (!kept) return kept.error();
+        if (kept->passwordHash)
+            if (auto done = work.record(subject(person), CredentialTaken{Credential::Password});
+                !done)
+                return done;
+        if (kept->badge)
+            if (auto done = work.record(subject(person), CredentialTaken{Credential::Badge}); !done)
+                return done;
+        if (auto done = work.record(subject(person), domain::PersonLeft{}); !done) return done;
+        if (auto done = store.remove(work.transaction(), person); !done) return done;
+        return SessionStore{laboratory.records()}.endAllOf(work.transaction(), person, work.at());
+    });
+}
+
+Result<Done> givePassword(const Laboratory& laboratory, const PersonCode& person,
+                          const Secret& current, const Secret& fresh) {
+    if (auto fit = checkPassword(fresh); !fit) return fit;
+    if (current.text() == fresh.text())
+        return unusable("another password than the present one was expected");
+    auto proved = prove(laboratory, {person, Credential::Password, person.text()}, current);
+    if (!proved) return proved.error();
+    auto hash = storage::hashOf(fresh, laboratory.hashCost());
+    if (!hash) return hash.error();
+    auto begun = WorkshopWork::begin(laboratory, {.person = person});
+    if (!begun) return begun.error();
+    WorkshopWork work = *std::move(begun);
+    if (auto done = settle(laboratory, work.transaction(), *proved); !done) return done;
+    const auto changed =
+        changeCredentials(laboratory, work, person, [&](KeptCredentials& kept) -> Result<Done> {
+            kept.passwordHash = *hash;
+            kept.mustChange = false;
+            return Done{};
+        });
+    if (!changed) return changed;
+    if (auto done = work.record(subject(person), CredentialGiven{Credential::Password}); !done)
+        return done;
+    return work.commit();
+}
+
+Result<Secret> resetPassword(const Laboratory& laboratory, const PersonCode& person,
+                             const Who& who) {
+    const Secret secret = storage::newOneTimeSecret();
+    const auto hash = storage::hashOf(secret, laboratory.hashCost());
+    if (!hash) return hash.error();
+    const auto reset = keepPeople(laboratory, who, [&](WorkshopWork& work) -> Result<Done> {
+        if (auto done = work.record(subject(person), CredentialGiven{Credential::Password}); !done)
+            return done;
+        return changeCredentials(laboratory, work, person,
+                                 [&](KeptCredentials& kept) -> Result<Done> {
+                                     kept.passwordHash = *hash;
+                                     kept.mustChange = true;
+                                     kept.failures = 0;
+                                     kept.lockedUntil.reset();
+                                     return Done{};
+                                 });
+    });
+    if (!reset) return reset.error();
+    return secret;
+}
+
+Result<Done> giveBadge(const Laboratory& laboratory, const PersonCode& person, const Secret& badge,
+                       const Secret& pin, const Who& who) {
+    if (auto fit = checkBadge(badge, pin); !fit) return fit;
+    const auto pinHash = storage::hashOf(pin, laboratory.hashCost());
+    if (!pinHash) return pinHash.error();
+    return keepPeople(laboratory, who, [&](WorkshopWork& work) -> Result<Done> {
+        const auto digest = digestOfBadge(laboratory, badge);
+        if (!digest) return digest.error();
+        const auto owner = CredentialStore{laboratory.records()}.withBadge(*digest);
+        if (!owner) return owner.error();
+        if (*owner && (**owner).person != person)
+            return Error{ErrorCode::Refused, "this badge is the badge of " +
+                                                 (**owner).person.text() +
+                                                 "; take another, or revoke that one first"};
+        if (auto done = work.record(subject(person), CredentialGiven{Credential::Badge}); !done)
+            return done;
+        return changeCredentials(laboratory, work, person,
+                                 [&](KeptCredentials& kept) -> Result<Done> {
+                                     kept.badge = KeptBadge{*digest, *pinHash};
+                                     return Done{};
+                                 });
+    });
+}
+
+Result<Done> revokeBadge(const Laboratory& laboratory, const PersonCode& person, const Who& who) {
+    return keepPeople(laboratory, who, [&](WorkshopWork& work) -> Result<Done> {
+        if (auto done = work.record(subject(person), CredentialTaken{Credential::Badge}); !done)
+            return done;
+        return changeCredentials(
+            laboratory, work, person, [&](KeptCredentials& kept) -> Result<Done> {
+                if (!kept.badge) return Error{ErrorCode::Refused, person.text() + " has no badge"};
+                kept.badge.reset();
+                return Done{};
+            });
+    });
+}
+
+Result<std::vector<PersonLine>> people(const Laboratory& laboratory) {
+    const auto workshop = storage::loadWorkshop(laboratory.records());
+    if (!workshop) return workshop.error();
+    const auto lastHere = SessionStore{laboratory.records()}.lastUsed();
+    if (!lastHere) return lastHere.error();
+    std::vector<PersonLine> lines;
+    for (const auto& [code, person] : workshop->people) {
+        const auto kept = CredentialStore{laboratory.records()}.of(code);
+        if (!kept) return kept.error();
+        PersonLine line{.code = code,
+                        .person = person,
+                        .hasPassword = kept->passwordHash.has_value(),
+                        .mustChange = kept->mustChange,
+                        .hasBadge = kept->badge.has_value()};
+        if (kept->lockedUntil > laboratory.now()) line.lockedUntil = kept->lockedUntil;
+        if (const auto found = lastHere->find(code); found != lastHere->end())
+            line.lastHere = found->second;
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+}  // namespace actions

@@ -1,0 +1,158 @@
+#include "apps/actions/proof.h"
+
+#include "apps/actions/workshop_work.h"
+#include "storage/workshop_store.h"
+
+namespace actions {
+namespace {
+
+using domain::Credential;
+using domain::Done;
+using domain::Error;
+using domain::ErrorCode;
+using domain::Instant;
+using domain::Result;
+using storage::CredentialStore;
+using storage::KeptCredentials;
+using storage::Transaction;
+
+constexpr std::int64_t kMicrosecondsPerMinute = 60'000'000;
+
+Who attempting(const Attempt& attempt) {
+    return {.person = attempt.person, .station = attempt.station};
+}
+
+const std::string* hashIn(const KeptCredentials& kept, Credential credential) {
+    switch (credential) {
+        case Credential::Password:
+            return kept.passwordHash ? &*kept.passwordHash : nullptr;
+        case Credential::Badge:
+            return kept.badge ? &kept.badge->pinHash : nullptr;
+    }
+    return nullptr;
+}
+
+void putHash(KeptCredentials& kept, Credential credential, std::string hash) {
+    switch (credential) {
+        case Credential::Password:
+            kept.passwordHash = std::move(hash);
+            return;
+        case Credential::Badge:
+            kept.badge->pinHash = std::move(hash);
+            return;
+    }
+}
+
+/// The credentials with this attempt counted as a failure, until it succeeds.
+KeptCredentials counted(KeptCredentials kept, Instant now) {
+    if (kept.lockedUntil) {
+        kept.failures = 0;
+        kept.lockedUntil.reset();
+    }
+    ++kept.failures;
+    if (kept.failures >= kFailuresThatLock)
+        kept.lockedUntil =
+            Instant::ofMicroseconds(now.microseconds() + kLockedMinutes * kMicrosecondsPerMinute);
+    return kept;
+}
+
+std::string lockedSentence(const Attempt& attempt, Instant until) {
+    return attempt.named + " is locked until " + until.text() + ", after " +
+           std::to_string(kFailuresThatLock) +
+           " failures in a row; wait, or ask a manager for a new password";
+}
+
+Result<KeptCredentials> count(const Laboratory& laboratory, const Attempt& attempt) {
+    auto begun = Transaction::begin(laboratory.records());
+    if (!begun) return begun.error();
+    Transaction work = *std::move(begun);
+    const CredentialStore store{laboratory.records()};
+    auto kept = store.of(attempt.person);
+    if (!kept) return kept.error();
+    if (kept->lockedUntil && laboratory.now() < *kept->lockedUntil) return *kept;
+    KeptCredentials next = counted(*std::move(kept), laboratory.now());
+    if (auto put = store.put(work, next); !put) return put.error();
+    if (auto committed = work.commit(); !committed) return committed.error();
+    // Locked by this very attempt: it is still looked at.
+    next.lockedUntil.reset();
+    return next;
+}
+
+/// What was wrong, for the records.
+std::string failureOf(const KeptCredentials& kept, Credential credential, bool worksHere) {
+    std::string what = "wrong " + std::string{credential == Credential::Badge ? "PIN" : "password"};
+    if (hashIn(kept, credential) == nullptr) what = "none was ever given";
+    if (!worksHere) what = "nobody of this code works here";
+    what +=
+        ", failure " + std::to_string(kept.failures) + " of " + std::to_string(kFailuresThatLock);
+    return kept.failures < kFailuresThatLock ? what : what + ": locked";
+}
+
+}  // namespace
+
+Error refuse(const Laboratory& laboratory, const Who& who, std::string_view command,
+             const Denial& denial) {
+    auto work = WorkshopWork::begin(laboratory, {.person = who.person});
+    if (!work) return work.error();
+    WorkshopWork refusal = *std::move(work);
+    const auto recorded =
+        refusal.record({domain::SubjectKind::Access, who.person.text()},
+                       domain::AccessRefused{std::string{command}, denial.recorded});
+    if (!recorded) return recorded.error();
+    if (const auto committed = refusal.commit(); !committed) return committed.error();
+    return {ErrorCode::Refused, denial.says};
+}
+
+Error notSetUp() {
+    return {ErrorCode::Refused, "set the laboratory up first: framewright set-up CODE"};
+}
+
+std::string denied(const Attempt& attempt) {
+    const bool badge = attempt.credential == Credential::Badge;
+    return attempt.named + ": no such " + (badge ? "badge" : "person") +
+           " here, or not the right " + (badge ? "PIN" : "password") + "; " +
+           std::to_string(kFailuresThatLock) + " failures in a row lock it for " +
+           std::to_string(kLockedMinutes) + " minutes";
+}
+
+Result<Proved> prove(const Laboratory& laboratory, const Attempt& attempt, const Secret& secret) {
+    const auto workshop = storage::loadWorkshop(laboratory.records());
+    if (!workshop) return workshop.error();
+    const bool worksHere = workshop->worker(attempt.person) != nullptr;
+    auto kept = count(laboratory, attempt);
+    if (!kept) return kept.error();
+    if (kept->lockedUntil) {
+        const std::string sentence = lockedSentence(attempt, *kept->lockedUntil);
+        return refuse(laboratory, attempting(attempt), "sign-in", {sentence, "tried while locked"});
+    }
+    const std::string* hash = hashIn(*kept, attempt.credential);
+    if (hash == nullptr || !worksHere) {
+        // As much work as a comparison, so that the time does not tell who works here.
+        if (const auto spent = storage::hashOf(secret, laboratory.hashCost()); !spent)
+            return spent.error();
+    } else if (storage::isHashOf(*hash, secret)) {
+        Proved proved{*kept, *kept};
+        proved.after.failures = 0;
+        if (storage::needsRehash(*hash, laboratory.hashCost())) {
+            auto anew = storage::hashOf(secret, laboratory.hashCost());
+            if (!anew) return anew.error();
+            putHash(proved.after, attempt.credential, *std::move(anew));
+        }
+        return proved;
+    }
+    return refuse(laboratory, attempting(attempt), "sign-in",
+                  {denied(attempt), failureOf(*kept, attempt.credential, worksHere)});
+}
+
+Result<Done> settle(const Laboratory& laboratory, Transaction& work, const Proved& proved) {
+    const CredentialStore store{laboratory.records()};
+    const auto now = store.of(proved.before.person);
+    if (!now) return now.error();
+    if (now->passwordHash != proved.before.passwordHash || now->badge != proved.before.badge)
+        return Error{ErrorCode::Conflict, "the password or badge of " +
+                                              proved.before.person.text() +
+                                              " was changed just now; try again"};
+    return store.put(work, proved.after);
+}
+
+}  // namespace actions

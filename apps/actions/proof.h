@@ -1,0 +1,48 @@
+/// Proving who one is: one attempt at a password or a PIN, counted before it is looked at.
+#pragma once
+
+#include "apps/actions/access.h"
+#include "domain/workshop/workshop_event.h"
+#include "storage/credential_store.h"
+
+namespace actions {
+
+/// What somebody is refused with, and what of it is recorded.
+struct Denial {
+    std::string says;
+    std::string recorded;
+};
+
+/// Records that somebody was refused, in a transaction of its own, and returns what to tell them.
+/// `command`: the permission they asked, or "sign-in".
+domain::Error refuse(const Laboratory& laboratory, const Who& who, std::string_view command,
+                     const Denial& denial);
+/// Nobody has been entered yet: how to begin.
+domain::Error notSetUp();
+
+/// An attempt at a secret.
+struct Attempt {
+    domain::PersonCode person;
+    domain::Credential credential{};  ///< Badge: the PIN of theirs
+    std::string named{};              ///< how refusals call what was tried: "JT", "this badge"
+    std::string station{};
+};
+
+/// An attempt that succeeded: the credentials it was made against, and what they are to be now:
+/// without failures, and with a hash at today's cost.
+struct Proved {
+    storage::KeptCredentials before;
+    storage::KeptCredentials after;
+};
+
+/// Counts the attempt first, so that however many are made at once, no more than five are free.
+domain::Result<Proved> prove(const Laboratory& laboratory, const Attempt& attempt,
+                             const Secret& secret);
+/// Keeps what a successful attempt leads to. ErrorCode::Conflict when the credentials were changed
+/// while it was looked at.
+domain::Result<domain::Done> settle(const Laboratory& laboratory, storage::Transaction& work,
+                                    const Proved& proved);
+/// The sentence for what was wrong, whatever it was.
+std::string denied(const Attempt& attempt);
+
+}  // namespace actions

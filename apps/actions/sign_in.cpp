@@ -1,0 +1,121 @@
+#include "apps/actions/badge_key.h"
+#include "apps/actions/proof.h"
+#include "apps/actions/workshop_work.h"
+#include "storage/session_store.h"
+#include "storage/workshop_store.h"
+
+namespace actions {
+namespace {
+
+using domain::Credential;
+using domain::Done;
+using domain::Error;
+using domain::ErrorCode;
+using domain::Result;
+using domain::Workshop;
+
+constexpr std::string_view kSignIn = "sign-in";
+
+/// Whom a scan is recorded under that led to nobody. No person can be entered by this code.
+domain::PersonCode unknownBadge() { return *domain::PersonCode::parse(kUnknownBadge); }
+
+/// Refuses where nobody was entered, and at a station that was not.
+Result<Done> checkPlace(const Laboratory& laboratory, const Attempt& attempt) {
+    const auto workshop = storage::loadWorkshop(laboratory.records());
+    if (!workshop) return workshop.error();
+    if (workshop->people.empty()) return notSetUp();
+    const bool atBench = attempt.credential == Credential::Badge;
+    if (workshop->stations.empty() || (attempt.station.empty() && !atBench)) return Done{};
+    const auto station = domain::ThingCode::parse(attempt.station);
+    if (station && workshop->stations.contains(*station)) return Done{};
+    const std::string sentence =
+        attempt.station.empty()
+            ? std::string{"a badge is scanned at a station: say which, with --station"}
+            : '"' + attempt.station + "\" is no station here: a manager enters stations";
+    return refuse(laboratory, {.person = attempt.person}, kSignIn,
+                  {sentence, "at no station of this laboratory"});
+}
+
+Result<Session> openSession(const Laboratory& laboratory, const Attempt& attempt,
+                            const Proved& proved) {
+    auto begun = storage::Transaction::begin(laboratory.records());
+    if (!begun) return begun.error();
+    storage::Transaction work = *std::move(begun);
+    if (auto settled = settle(laboratory, work, proved); !settled) return settled.error();
+    const storage::SessionStore sessions{laboratory.records()};
+    const domain::Instant now = laboratory.now();
+    Session session{attempt.person, storage::newToken(), attempt.station};
+    if (!session.station.empty())
+        if (auto ended = sessions.endAllAt(work, session.station, now); !ended)
+            return ended.error();
+    const auto opened = sessions.open(
+        work, storage::tokenDigest(session.token),
+        {.person = session.person, .station = session.station, .opened = now, .lastUsed = now});
+    if (!opened) return opened.error();
+    if (auto committed = work.commit(); !committed) return committed.error();
+    return session;
+}
+
+/// The right password, but not their own yet: the failures are forgotten, nothing is opened.
+Error mustChange(const Laboratory& laboratory, const Proved& proved) {
+    auto begun = storage::Transaction::begin(laboratory.records());
+    if (!begun) return begun.error();
+    storage::Transaction work = *std::move(begun);
+    if (auto settled = settle(laboratory, work, proved); !settled) return settled.error();
+    if (auto committed = work.commit(); !committed) return committed.error();
+    const std::string code = proved.after.person.text();
+    return {ErrorCode::Refused, "this password was given to " + code +
+                                    " by somebody else; choose your own first: framewright "
+                                    "password " +
+                                    code};
+}
+
+}  // namespace
+
+Result<Session> signIn(const Laboratory& laboratory, const domain::PersonCode& person,
+                       const Secret& password, const std::string& station) {
+    const Attempt attempt{person, Credential::Password, person.text(), station};
+    if (auto place = checkPlace(laboratory, attempt); !place) return place.error();
+    const auto proved = prove(laboratory, attempt, password);
+    if (!proved) return proved.error();
+    if (proved->after.mustChange) return mustChange(laboratory, *proved);
+    return openSession(laboratory, attempt, *proved);
+}
+
+Result<Session> signInAtBench(const Laboratory& laboratory, const Secret& badge, const Secret& pin,
+                              const std::string& station) {
+    Attempt attempt{unknownBadge(), Credential::Badge, "this badge", station};
+    if (auto place = checkPlace(laboratory, attempt); !place) return place.error();
+    const auto digest = digestOfBadge(laboratory, badge);
+    if (!digest) return digest.error();
+    const auto kept = storage::CredentialStore{laboratory.records()}.withBadge(*digest);
+    if (!kept) return kept.error();
+    if (!*kept) {
+        if (const auto spent = storage::hashOf(pin, laboratory.hashCost()); !spent)
+            return spent.error();
+        return refuse(laboratory, {.person = attempt.person}, kSignIn,
+                      {denied(attempt), "a badge of nobody here"});
+    }
+    attempt = {(**kept).person, Credential::Badge, attempt.named, station};
+    const auto proved = prove(laboratory, attempt, pin);
+    if (!proved) return proved.error();
+    // Between the scan and the PIN somebody else may have been given this badge.
+    if (!proved->before.badge || proved->before.badge->digest != *digest)
+        return Error{ErrorCode::Conflict, "this badge was changed just now; scan it again"};
+    return openSession(laboratory, attempt, *proved);
+}
+
+Result<Done> signOut(const Laboratory& laboratory, const Who& who) {
+    auto begun = storage::Transaction::begin(laboratory.records());
+    if (!begun) return begun.error();
+    storage::Transaction work = *std::move(begun);
+    const storage::SessionStore sessions{laboratory.records()};
+    const std::string digest = storage::tokenDigest(who.token);
+    const auto session = sessions.find(digest);
+    if (!session) return session.error();
+    if (!*session || (**session).person != who.person) return Done{};
+    if (auto ended = sessions.end(work, digest, laboratory.now()); !ended) return ended;
+    return work.commit();
+}
+
+}  // namespace actions

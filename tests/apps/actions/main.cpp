@@ -1,0 +1,10 @@
+// Runs the tests of the actions: Qt Sql wants an application.
+#include <gtest/gtest.h>
+
+#include <QCoreApplication>
+
+int main(int count, char** arguments) {
+    testing::InitGoogleTest(&count, arguments);
+    const QCoreApplication application{count, arguments};
+    return RUN_ALL_TESTS();
+}

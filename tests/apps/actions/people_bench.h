@@ -1,0 +1,66 @@
+/// A laboratory with a clock set by hand, and what its ledger says about who was refused.
+#pragma once
+
+#include <QTemporaryDir>
+#include <fstream>
+#include <iterator>
+
+#include "storage/ledger.h"
+#include "tests/support/people.h"
+
+namespace actions_tests {
+
+class HandClock : public domain::Clock {
+public:
+    domain::Instant now() const override { return now_; }
+    void letPass(std::int64_t minutes, std::int64_t microseconds = 0) {
+        now_ = domain::Instant::ofMicroseconds(now_.microseconds() + minutes * 60'000'000 +
+                                               microseconds);
+    }
+
+private:
+    domain::Instant now_{domain::Instant::ofMicroseconds(domain::Date::parse("2026-11-25")->days() *
+                                                         86'400'000'000)};
+};
+
+class PeopleBench : public testing::Test {
+protected:
+    std::filesystem::path folder() const { return folder_.path().toStdString(); }
+    const actions::Laboratory& lab() const { return *laboratory_; }
+
+    std::vector<domain::WorkshopEvent> events() const {
+        const auto all = storage::Ledger{lab().records()}.workshopEvents();
+        EXPECT_TRUE(all);
+        return all ? *all : std::vector<domain::WorkshopEvent>{};
+    }
+    /// "sign-in: wrong password, failure 1 of 5" of each refusal, in order.
+    std::vector<std::string> refusals() const {
+        std::vector<std::string> all;
+        for (const domain::WorkshopEvent& event : events())
+            if (const auto* refused = std::get_if<domain::AccessRefused>(&event.what))
+                all.push_back(refused->command + ": " + refused->why);
+        return all;
+    }
+    /// Every byte of the records.
+    std::string bytes() const {
+        std::ifstream file{lab().records().file(), std::ios::binary};
+        return {std::istreambuf_iterator<char>{file}, {}};
+    }
+
+    HandClock clock_;
+
+private:
+    QTemporaryDir folder_;
+    domain::Result<actions::Laboratory> laboratory_{
+        actions::Laboratory::open(folder(), clock_, storage::HashCost::Light)};
+};
+
+inline domain::PersonCode person(std::string_view code) { return support::codeOfPerson(code); }
+
+/// "" when it was done, else the refusal.
+template <typename T>
+std::string saidBy(const domain::Result<T>& result) {
+    return result ? std::string{} : result.error().message;
+}
+
+}  // namespace actions_tests
