@@ -149,6 +149,7 @@ void fields(auto& coder, Is<WorkBack> auto& part) {
     coder.field(part.note);
 }
 void fields(auto& coder, Is<Withdrawn> auto& part) { coder.field(part.reason); }
+void fields(auto&, Is<Purged> auto&) {}
 
 void fields(auto& coder, Is<PersonEntered> auto& part) {
     coder.field(part.role);

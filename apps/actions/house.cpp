@@ -2,6 +2,7 @@
 
 #include <sstream>
 
+#include "apps/actions/access.h"
 #include "storage/files/shade_guide_file.h"
 #include "storage/settings_store.h"
 #include "storage/shade_guide_store.h"
@@ -204,7 +205,10 @@ Result<std::vector<domain::RetentionTerm>> retentionOf(const Laboratory& laborat
     return termsIn(written->value_or(std::string{kUsualRetention}));
 }
 
-Result<domain::Done> writeRetention(const Laboratory& laboratory, const std::string& ids) {
+Result<domain::Done> writeRetention(const Laboratory& laboratory, const std::string& ids,
+                                    const Who& who) {
+    if (const auto allowed = authorise(laboratory, who, domain::Permission::KeepWorkshop); !allowed)
+        return allowed.error();
     if (const auto terms = termsIn(ids); !terms) return terms.error();
     auto transaction = storage::Transaction::begin(laboratory.records());
     if (!transaction) return transaction.error();

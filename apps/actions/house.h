@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "apps/actions/laboratory.h"
+#include "apps/actions/who.h"
 #include "domain/materials/shade_guide.h"
 #include "domain/production/retention.h"
 #include "domain/rules/house_limits.h"
@@ -40,7 +41,8 @@ domain::Result<domain::Done> writeLimit(const Laboratory& laboratory, const std:
 /// The terms the laboratory keeps its papers by; the European one until others are set.
 domain::Result<std::vector<domain::RetentionTerm>> retentionOf(const Laboratory& laboratory);
 /// `ids`: as "eu, us-fl". ErrorCode::Unusable names the terms there are.
-domain::Result<domain::Done> writeRetention(const Laboratory& laboratory, const std::string& ids);
+domain::Result<domain::Done> writeRetention(const Laboratory& laboratory, const std::string& ids,
+                                            const Who& who);
 
 /// Enters a guide from a file of tabs, in the place of one of the same name.
 domain::Result<domain::ShadeGuide> enterGuide(const Laboratory& laboratory, const std::string& name,

@@ -35,12 +35,6 @@ bool holds(const Order& order, domain::Stage stage, const ThingCode& lot) {
     });
 }
 
-std::optional<domain::Date> deliveredOn(const Order& order) {
-    if (order.status != domain::OrderStatus::Delivered || order.steps.empty()) return {};
-    const auto& since = order.steps.back().since;
-    return since ? std::optional{since->day()} : std::nullopt;
-}
-
 Result<TracedDevice> deviceOf(const Laboratory& laboratory, const storage::LotUse& use) {
     const auto order = storage::loadOrder(laboratory.records(), use.order);
     if (!order) return order.error();

@@ -99,6 +99,7 @@ private:
         says = "withdrawn";
         words = happened.reason;
     }
+    void tell(const domain::Purged&) { says = "names and words erased"; }
 };
 
 /// Opens sealed words; an erased text says so instead.

@@ -169,4 +169,22 @@ Result<Outcome> remake(const Laboratory& laboratory, const OrderNumber& number,
     return Outcome{**made, true};
 }
 
+Result<Outcome> purge(const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+    return carryOut(laboratory, number, EventKind::Purged, Permission::KeepWorkshop, who,
+                    [&](Work& work) -> Result<Order> {
+                        auto terms = retentionOf(laboratory);
+                        if (!terms) return terms.error();
+                        auto order = work.apply(number, domain::Purge{*std::move(terms)});
+                        if (!order) return order;
+                        const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
+                        if (!events) return events.error();
+                        const storage::SealedTexts texts{laboratory.records()};
+                        for (const domain::Event& event : *events)
+                            for (const domain::SealedText& sealed : storage::sealedTextsIn(event))
+                                if (auto erased = texts.erase(work.transaction(), sealed); !erased)
+                                    return erased.error();
+                        return order;
+                    });
+}
+
 }  // namespace actions

@@ -55,6 +55,11 @@ domain::Result<Outcome> remake(const Laboratory& laboratory, const domain::Order
                                const std::optional<domain::Stage>& fault,
                                const std::optional<std::string>& note, const Who& who);
 
+/// Erases the names and words of an order that is over, once the longest term of retention that
+/// applies has run out; the ledger still verifies.
+domain::Result<Outcome> purge(const Laboratory& laboratory, const domain::OrderNumber& number,
+                              const Who& who);
+
 /// One line of an order's history, with its sealed words opened.
 struct HistoryLine {
     domain::Event event;

@@ -247,12 +247,13 @@ Result<std::filesystem::path> print(const Laboratory& laboratory, const domain::
     if (!view) return view.error();
     const auto row = storage::OrderRegister{laboratory.records()}.find(number);
     if (!row) return row.error();
-    auto head = paperHead(laboratory, who);
-    if (!head) return head.error();
-    head->order = number.text();
-    head->revision = static_cast<int>(view->order.revisionNumber);
-    head->digest = view->digest;
-    const auto sheet = composed({laboratory, *view, *head, (*row)->description}, paper);
+    auto letter = paperHead(laboratory, who);
+    if (!letter) return letter.error();
+    reports::PaperHead head = *std::move(letter);
+    head.order = number.text();
+    head.revision = static_cast<int>(view->order.revisionNumber);
+    head.digest = view->digest;
+    const auto sheet = composed({laboratory, *view, head, (*row)->description}, paper);
     if (!sheet) return sheet.error();
     if (file.empty())
         return writePaper(laboratory, *sheet,

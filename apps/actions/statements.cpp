@@ -220,18 +220,19 @@ Result<reports::Paper> issuedStatement(const Laboratory& laboratory, const Order
     const auto terms = retentionOf(laboratory);
     if (!terms) return terms.error();
     const HistoryLine* line = issuing(view, issued->statement);
-    auto head = paperHead(laboratory, {line->event.person});
-    if (!head) return head.error();
-    head->order = view.order.number.text();
-    head->revision = static_cast<int>(view.order.revisionNumber);
-    head->printedAt = line->event.at;
-    head->digest = issued->statement.digest.substr(0, kShortDigest);
-    return deviceStatement(*head, {.number = view.order.number.text() + "-S",
-                                   .statement = *statement,
-                                   .lots = *std::move(lots),
-                                   .retention = *terms,
-                                   .delivered = {},
-                                   .hazards = reports::hazardsOf(view.prescription)});
+    auto letter = paperHead(laboratory, {line->event.person});
+    if (!letter) return letter.error();
+    reports::PaperHead head = *std::move(letter);
+    head.order = view.order.number.text();
+    head.revision = static_cast<int>(view.order.revisionNumber);
+    head.printedAt = line->event.at;
+    head.digest = issued->statement.digest.substr(0, kShortDigest);
+    return deviceStatement(head, {.number = view.order.number.text() + "-S",
+                                  .statement = *statement,
+                                  .lots = *std::move(lots),
+                                  .retention = *terms,
+                                  .delivered = {},
+                                  .hazards = reports::hazardsOf(view.prescription)});
 }
 
 }  // namespace actions

@@ -1,6 +1,7 @@
 #include "apps/actions/work.h"
 
 #include <algorithm>
+#include <cstdlib>
 
 #include "apps/actions/carry_out.h"
 #include "storage/ledger.h"
@@ -85,6 +86,16 @@ Result<StageRecord> completed(const domain::Workshop& workshop, Work& work,
     return record;
 }
 
+constexpr std::string_view kScanKey = "scan-";
+constexpr std::int64_t kSameScanMicroseconds = 10'000'000;
+
+/// Whether a scan follows one of the same person so fast that it must be the same; a clock that was
+/// put back makes none of it another.
+bool isSameScan(const domain::Event& newest, const Who& who, domain::Instant now) {
+    return newest.key.starts_with(kScanKey) && newest.person == who.person &&
+           std::abs(now.microseconds() - newest.at.microseconds()) < kSameScanMicroseconds;
+}
+
 }  // namespace
 
 Result<Outcome> start(const Laboratory& laboratory, const Target& target,
@@ -97,6 +108,24 @@ Result<Outcome> finish(const Laboratory& laboratory, const Target& target,
                        std::optional<domain::Stage> stage, const Who& who) {
     return forEach(laboratory, target, EventKind::StageDone, Permission::WorkStages, who,
                    [&](Work&) -> Result<Command> { return Command{domain::Finish{stage}}; });
+}
+
+Result<Outcome> scan(const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+    const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
+    if (!events) return events.error();
+    if (events->empty()) return Error{ErrorCode::Unusable, "no such order: " + number.text()};
+    const auto order = storage::loadOrder(laboratory.records(), number);
+    if (!order) return order.error();
+    const domain::Event& newest = events->back();
+    if (isSameScan(newest, who, laboratory.now())) return Outcome{**order, true};
+    // Two scanners that read at once make the same key, and so one transition.
+    Who keyed = who;
+    keyed.key = std::string{kScanKey} + number.text() + '-' + std::to_string(newest.version) + '-' +
+                who.person.text();
+    const domain::StageStep* step = currentStep(**order);
+    const bool inHand = step != nullptr && step->status == domain::StageStatus::InHand;
+    return inHand ? finish(laboratory, {number}, {}, keyed)
+                  : start(laboratory, {number}, {}, keyed);
 }
 
 Result<Outcome> record(const Laboratory& laboratory, const OrderNumber& number,

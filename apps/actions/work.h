@@ -25,6 +25,11 @@ domain::Result<Outcome> start(const Laboratory& laboratory, const Target& target
 domain::Result<Outcome> finish(const Laboratory& laboratory, const Target& target,
                                std::optional<domain::Stage> stage, const Who& who);
 
+/// A scan of the ticket at a station: starts the stage that is due, or marks it done. A second scan
+/// by the same person within ten seconds is the same scan and answers with what was recorded.
+domain::Result<Outcome> scan(const Laboratory& laboratory, const domain::OrderNumber& number,
+                             const Who& who);
+
 /// A record as a person gives it: what responsibility they take is still in plain words.
 struct GivenRecord {
     domain::StageRecord record;

@@ -65,8 +65,11 @@ Result<Call> parse(const Verb& verb, const QStringList& words) {
     std::multimap<std::string, std::string> options;
     for (const Option& option : verb.options) {
         if (!parser.isSet(text(option.name))) continue;
-        const QString value = option.value.empty() ? QString{} : parser.value(text(option.name));
-        options.emplace(std::string{option.name}, value.toStdString());
+        if (option.value.empty())
+            options.emplace(std::string{option.name}, std::string{});
+        else
+            for (const QString& value : parser.values(text(option.name)))
+                options.emplace(std::string{option.name}, value.toStdString());
     }
     return Call{std::move(arguments), std::move(options)};
 }

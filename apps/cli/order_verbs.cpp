@@ -1,11 +1,13 @@
 #include "apps/cli/order_verbs.h"
 
+#include <algorithm>
 #include <iostream>
 #include <nlohmann/json.hpp>
 
 #include "apps/actions/papers.h"
 #include "apps/actions/verification.h"
 #include "apps/cli/lab_option.h"
+#include "apps/cli/order_call.h"
 #include "apps/cli/output.h"
 #include "apps/cli/typed_words.h"
 #include "apps/cli/who_option.h"
@@ -14,63 +16,26 @@ namespace cli {
 namespace {
 
 using actions::Laboratory;
-using actions::Outcome;
 using actions::Who;
 using domain::OrderNumber;
 using domain::Result;
 
-Result<OrderNumber> numberOf(const std::string& text) {
-    const auto number = OrderNumber::parse(text);
-    if (!number)
-        return unusable("\"" + text +
-                        "\" is no order number; expected eight digits, the last one "
-                        "a check digit");
-    return *number;
-}
-
-/// What a person needs to hear after a change; programs get the whole order.
-Exit tell(const Call& call, const Outcome& outcome) {
-    if (call.has("json")) {
-        Json object = json(outcome.order);
-        object["repeated"] = outcome.repeated;
-        print("order-1", object);
-        return Exit::Done;
-    }
-    const domain::Order& order = outcome.order;
-    std::cout << order.number.text() << "  " << holdUp(order)
-              << (outcome.repeated ? "  (recorded before; nothing was done again)" : "") << '\n';
-    return Exit::Done;
-}
-
-/// Opens the laboratory, reads who and which order, and does one thing to it.
-template <typename Act>
-Result<Exit> actOnOrder(const Call& call, Act act) {
-    const auto number = numberOf(call.arguments().front());
-    if (!number) return number.error();
-    const auto who = whoOf(call);
-    if (!who) return who.error();
-    const auto laboratory = laboratoryOf(call);
-    if (!laboratory) return laboratory.error();
-    const Result<Outcome> outcome = act(*laboratory, *number, *who);
-    if (!outcome) return outcome.error();
-    return tell(call, *outcome);
-}
-
-using StageAction = Result<Outcome> (*)(const Laboratory&, const OrderNumber&,
-                                        std::optional<domain::Stage>, const Who&);
-
-Result<Exit> actOnStage(const Call& call, StageAction act) {
-    std::optional<domain::Stage> stage;
-    if (call.arguments().size() > 1) {
-        const auto named = wordOf<domain::Stage>(call.arguments()[1], "stage");
-        if (!named) return named.error();
-        stage = *named;
-    }
-    return actOnOrder(call, [&](const Laboratory& laboratory, const OrderNumber& number,
-                                const Who& who) { return act(laboratory, number, stage, who); });
-}
-
 std::string dayOrDash(const std::optional<domain::Date>& day) { return day ? day->text() : "-"; }
+
+/// "waits for dentist since ...; laboratory 2 d 3 h, dentist 4 h", and what it belongs to.
+std::string waits(const actions::OrderView& view) {
+    const domain::Order& order = view.order;
+    const domain::Instant now = machineClock().now();
+    std::string text = "waits for " + wordsOf(waitsFor(order)) + " since " +
+                       order.waiting.since.text() + "; laboratory " +
+                       spanText(laboratoryTime(order, now)) + ", dentist " +
+                       spanText(spentFor(order, domain::WaitsFor::Dentist, now)) + '\n';
+    if (order.replaces) text += "makes " + order.replaces->text() + " again\n";
+    if (order.replacedBy) text += "is made again as " + order.replacedBy->text() + '\n';
+    for (const OrderNumber& companion : view.companions)
+        text += "travels with " + companion.text() + '\n';
+    return text;
+}
 
 std::string shown(const actions::OrderView& view) {
     const domain::Order& order = view.order;
@@ -79,19 +44,30 @@ std::string shown(const actions::OrderView& view) {
                        std::to_string(order.revisionNumber) + "  " + holdUp(order) + '\n';
     text += "patient " + identity.patientReference.value_or(order.revision.parties.patient) +
             "  prescriber " + identity.prescriberName.value_or(order.revision.parties.prescriber) +
-            "  needed " + dayOrDash(view.prescription.needed) + "\n\n";
+            "  needed " + dayOrDash(view.prescription.needed) + '\n' + waits(view) + '\n';
     text +=
         report({view.prescription, classify(order.prescription()), {}, order.revision.findings});
     std::vector<std::vector<std::string>> steps;
     for (const domain::StageStep& step : order.steps)
         steps.push_back({std::string{codeOf(step.stage)}, wordsOf(step.status),
                          step.person ? step.person->text() : "",
-                         step.since ? step.since->text() : ""});
-    if (!steps.empty()) text += '\n' + table({"stage", "is", "by", "since"}, steps);
+                         step.since ? step.since->text() : "",
+                         step.attempt > 1 ? std::to_string(step.attempt) : "",
+                         step.madeAt ? step.madeAt->text() : ""});
+    if (!steps.empty())
+        text += '\n' + table({"stage", "is", "by", "since", "attempt", "site"}, steps);
     std::vector<std::vector<std::string>> history;
     for (const actions::HistoryLine& line : view.history)
         history.push_back({line.event.at.text(), line.event.person.text(), line.says, line.words});
     return text + '\n' + table({"when", "who", "what", "words"}, history);
+}
+
+/// " 3 h": how long it has waited for whom it waits for; nothing where it waits for nobody.
+std::string waited(const actions::FloorLine& line) {
+    if (line.waitsFor == domain::WaitsFor::Nobody) return {};
+    const std::int64_t span =
+        machineClock().now().microseconds() - line.waitingSince.microseconds();
+    return ' ' + spanText(std::max<std::int64_t>(span, 0));
 }
 
 }  // namespace
@@ -112,10 +88,6 @@ Result<Exit> accept(const Call& call) {
                           return actions::accept(laboratory, number, call.option("reason"), who);
                       });
 }
-
-Result<Exit> start(const Call& call) { return actOnStage(call, &actions::start); }
-
-Result<Exit> done(const Call& call) { return actOnStage(call, &actions::finish); }
 
 Result<Exit> flag(const Call& call) {
     const auto reason = wordOf<domain::FlagReason>(call.arguments()[1], "reason");
@@ -165,10 +137,11 @@ Result<Exit> floor(const Call& call) {
     std::vector<std::vector<std::string>> rows;
     for (const actions::FloorLine& line : *lines)
         rows.push_back({line.number.text(), dayOrDash(line.due), line.description, line.holdUp,
-                        wordsOf(line.waitsFor), line.patient, line.prescriber});
+                        wordsOf(line.waitsFor) + waited(line), spanText(line.laboratoryTime),
+                        line.patient, line.prescriber});
     std::cout << (rows.empty() ? "no orders yet; log a prescription to begin\n"
                                : table({"order", "needed", "what", "held by", "waits for",
-                                        "patient", "prescriber"},
+                                        "in our hands", "patient", "prescriber"},
                                        rows));
     return Exit::Done;
 }
@@ -227,6 +200,40 @@ Result<Exit> letterhead(const Call& call) {
     else
         std::cout << head.name << '\n' << head.address << '\n' << head.contact << '\n';
     return Exit::Done;
+}
+
+Result<Exit> withdraw(const Call& call) {
+    return actOnOrder(
+        call, [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+            return actions::withdraw(laboratory, number, call.option("reason").value_or(""), who);
+        });
+}
+
+Result<Exit> joinCase(const Call& call) {
+    const auto leader = numberOf(call.arguments()[1]);
+    if (!leader) return leader.error();
+    return actOnOrder(call,
+                      [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+                          return actions::joinCase(laboratory, number, *leader, who);
+                      });
+}
+
+Result<Exit> remake(const Call& call) {
+    const auto reason = wordOf<domain::RemakeReason>(call.arguments()[1], "reason");
+    if (!reason) return reason.error();
+    const auto fault = wordIn<domain::Stage>(call, "fault");
+    if (!fault) return fault.error();
+    return actOnOrder(
+        call, [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+            return actions::remake(laboratory, number, *reason, *fault, call.option("note"), who);
+        });
+}
+
+Result<Exit> purge(const Call& call) {
+    return actOnOrder(call,
+                      [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+                          return actions::purge(laboratory, number, who);
+                      });
 }
 
 }  // namespace cli

@@ -21,6 +21,10 @@ Json orNull(const std::optional<T>& value) {
     return value ? Json(*value) : Json();
 }
 
+Json numberOrNull(const std::optional<domain::OrderNumber>& number) {
+    return number ? Json(number->text()) : Json();
+}
+
 template <typename E>
 Json codeOrNull(const std::optional<E>& value) {
     return value ? Json(std::string{codeOf(*value)}) : Json();
@@ -70,6 +74,16 @@ std::string report(const actions::Examined& examined) {
     return text;
 }
 
+std::string spanText(std::int64_t microseconds) {
+    constexpr std::int64_t kMinute = 60'000'000;
+    const std::int64_t minutes = microseconds / kMinute;
+    const std::int64_t hours = minutes / 60;
+    const std::int64_t days = hours / 24;
+    if (days > 0) return std::to_string(days) + " d " + std::to_string(hours % 24) + " h";
+    if (hours > 0) return std::to_string(hours) + " h " + std::to_string(minutes % 60) + " min";
+    return std::to_string(minutes) + " min";
+}
+
 Json json(const domain::Finding& finding) {
     return {{"rule", finding.rule},
             {"severity", std::string{codeOf(finding.severity)}},
@@ -80,13 +94,11 @@ Json json(const domain::Finding& finding) {
             {"source", finding.source}};
 }
 
-namespace {
 Json json(const std::vector<domain::Finding>& findings) {
     Json list = Json::array();
-    for (const domain::Finding& finding : findings) list.push_back(cli::json(finding));
+    for (const domain::Finding& finding : findings) list.push_back(json(finding));
     return list;
 }
-}  // namespace
 
 Json json(const actions::Examined& examined) {
     return {{"arch", std::string{codeOf(examined.prescription.arch)}},
@@ -101,7 +113,18 @@ Json json(const domain::Order& order) {
         steps.push_back({{"stage", std::string{codeOf(step.stage)}},
                          {"status", std::string{codeOf(step.status)}},
                          {"person", step.person ? Json(step.person->text()) : Json()},
-                         {"since", step.since ? Json(step.since->text()) : Json()}});
+                         {"since", step.since ? Json(step.since->text()) : Json()},
+                         {"attempt", step.attempt},
+                         {"site", step.madeAt ? Json(step.madeAt->text()) : Json()},
+                         {"away", step.away}});
+    Json records = Json::array();
+    for (const domain::KeptRecord& kept : order.records)
+        records.push_back({{"stage", std::string{codeOf(kept.stage)}},
+                           {"attempt", kept.attempt},
+                           {"person", kept.person.text()},
+                           {"at", kept.at.text()},
+                           {"kind", std::string{codeOf(kindOf(kept.record))}},
+                           {"says", tellRecord(kept.record, domain::Notation::Iso3950)}});
     Json flags = Json::array();
     for (const domain::OpenFlag& flag : order.flags)
         flags.push_back({{"reason", std::string{codeOf(flag.reason)}},
@@ -116,7 +139,14 @@ Json json(const domain::Order& order) {
             {"stage", step ? Json(std::string{codeOf(step->stage)}) : Json()},
             {"waits-for", std::string{codeOf(waitsFor(order))}},
             {"hold-up", holdUp(order)},
+            {"waiting-since", order.waiting.since.text()},
+            {"route-version", order.plan ? Json(order.plan->version) : Json()},
+            {"remake-due", order.remakeDue},
+            {"replaces", numberOrNull(order.replaces)},
+            {"replaced-by", numberOrNull(order.replacedBy)},
+            {"case", numberOrNull(order.caseLeader)},
             {"steps", std::move(steps)},
+            {"records", std::move(records)},
             {"flags", std::move(flags)},
             {"findings", json(order.revision.findings)},
             {"cautions-taken", order.cautionsTaken}};
@@ -134,6 +164,7 @@ Json json(const actions::OrderView& view) {
         history.push_back({{"version", line.event.version},
                            {"at", line.event.at.text()},
                            {"person", line.event.person.text()},
+                           {"station", line.event.station},
                            {"event", std::string{codeOf(kindOf(line.event))}},
                            {"says", line.says},
                            {"words", line.words}});
@@ -153,6 +184,9 @@ Json json(const std::vector<actions::FloorLine>& lines) {
                         {"due", line.due ? Json(line.due->text()) : Json()},
                         {"received", line.receivedAt.text()},
                         {"changed", line.changedAt.text()},
+                        {"waiting-since", line.waitingSince.text()},
+                        {"laboratory-minutes", line.laboratoryTime / 60'000'000},
+                        {"case", numberOrNull(line.caseLeader)},
                         {"patient", line.patient},
                         {"prescriber", line.prescriber}});
     return {{"orders", std::move(list)}};

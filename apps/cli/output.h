@@ -16,6 +16,9 @@ using Json = nlohmann::ordered_json;
 std::string table(const std::vector<std::string>& heading,
                   const std::vector<std::vector<std::string>>& rows);
 
+/// "2 d 3 h", "4 h 10 min", "0 min": a span of microseconds.
+std::string spanText(std::int64_t microseconds);
+
 /// One finding in a paragraph: severity, rule, tooth, what was found, requirement, question,
 /// source.
 std::string paragraph(const domain::Finding& finding, domain::Notation notation);
@@ -24,6 +27,7 @@ std::string paragraph(const domain::Finding& finding, domain::Notation notation)
 std::string report(const actions::Examined& examined);
 
 Json json(const domain::Finding& finding);
+Json json(const std::vector<domain::Finding>& findings);
 Json json(const actions::Examined& examined);
 Json json(const domain::Order& order);
 Json json(const actions::OrderView& view);

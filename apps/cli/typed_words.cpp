@@ -26,4 +26,37 @@ Result<std::int64_t> wholeOf(const std::string& text, std::int64_t fewest, std::
     return value;
 }
 
+Result<std::pair<std::string, std::string>> pairIn(const std::string& text,
+                                                   std::string_view example) {
+    const auto parted = text.find('=');
+    if (parted == std::string::npos || parted == 0 || parted + 1 == text.size())
+        return unusable("\"" + text + "\": expected as \"" + std::string{example} + '"');
+    return std::pair{text.substr(0, parted), text.substr(parted + 1)};
+}
+
+Result<domain::ThingCode> thingOf(const std::string& text, std::string_view what) {
+    const auto code = domain::ThingCode::parse(text);
+    if (!code)
+        return unusable("\"" + text + "\" is no code of a " + std::string{what} + "; expected " +
+                        std::string{domain::kShortCodeForm});
+    return *code;
+}
+
+Result<domain::OrderNumber> numberOf(const std::string& text) {
+    const auto number = domain::OrderNumber::parse(text);
+    if (!number)
+        return unusable("\"" + text +
+                        "\" is no order number; expected eight digits, the last one "
+                        "a check digit");
+    return *number;
+}
+
+Result<domain::Date> dayOf(const std::string& text, std::string_view what) {
+    const auto day = domain::Date::parse(text);
+    if (!day)
+        return unusable("\"" + text + "\" is no " + std::string{what} +
+                        "; expected a day as 2026-11-25");
+    return *day;
+}
+
 }  // namespace cli

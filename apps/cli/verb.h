@@ -29,6 +29,13 @@ public:
     bool has(std::string_view option) const {
         return options_.find(std::string{option}) != options_.end();
     }
+    /// Every time an option is given, in order.
+    std::vector<std::string> options(std::string_view name) const {
+        std::vector<std::string> values;
+        const auto [from, to] = options_.equal_range(std::string{name});
+        for (auto each = from; each != to; ++each) values.push_back(each->second);
+        return values;
+    }
     std::optional<std::string> option(std::string_view name) const {
         const auto found = options_.find(std::string{name});
         return found == options_.end() ? std::nullopt : std::optional{found->second};

@@ -5,8 +5,10 @@
 #include "apps/cli/demo.h"
 #include "apps/cli/order_verbs.h"
 #include "apps/cli/people_verbs.h"
+#include "apps/cli/stock_verbs.h"
 #include "apps/cli/trade_verbs.h"
 #include "apps/cli/verb.h"
+#include "apps/cli/work_verbs.h"
 
 namespace cli {
 namespace {
@@ -45,6 +47,111 @@ constexpr Option kAcceptOptions[] = {
     kKey,
     kStation,
     kSeen,
+    kJson};
+constexpr Option kCase{"case", "", "the same for all orders of its case at this stage"};
+constexpr Option kStageOptions[] = {kCase, kLab, kAs, kStation, kKey, kSeen, kJson};
+constexpr Option kRecordOptions[] = {
+    {"tick", "LINE", "a line of the checklist; may be repeated"},
+    {"all-ticked", "", "every line of the checklist was looked at and holds"},
+    {"undercut", "TOOTH=DEPTH", "as \"14=0.25 mm\"; may be repeated"},
+    {"tripod", "", "the cast carries its tripod marks"},
+    {"lot", "LOT=AMOUNT", "as \"AL-204=23.4 g\" or \"TE-7=6 pcs\"; may be repeated"},
+    {"new-metal", "SHARE", "new metal in the melt, as \"60 %\""},
+    {"mass", "MASS", "of the casting, as \"18.2 g\""},
+    {"teeth", "TEXT", "\"mould; guide; tab\"; may be repeated"},
+    {"cure", "FILE", "log of the cure, a table \"minutes,celsius\""},
+    {"cycle", "CYCLE", "the prescribed cycle; framewright bench resin lists them"},
+    {"thickness", "LENGTH", "the thickest section of the base, as \"4 mm\""},
+    {"disinfected", "TEXT", "\"agent; 10 min\""},
+    {"equipment", "CODE", "that was used; may be repeated"},
+    {"responsibility", "TEXT", "why overdue equipment is used all the same; for managers"},
+    {"value", "WHAT=VALUE", "a value with its unit; may be repeated"},
+    kLab,
+    kAs,
+    kStation,
+    kKey,
+    kSeen,
+    kJson};
+constexpr Option kReturnOptions[] = {{"disinfected", "TEXT", "what came back: \"agent; 10 min\""},
+                                     {"back-to", "STAGE", "with go-back: where work begins again"},
+                                     {"findings", "TEXT", "what the dentist found"},
+                                     kCase,
+                                     kLab,
+                                     kAs,
+                                     kKey,
+                                     kSeen,
+                                     kJson};
+constexpr Option kFault{"fault", "STAGE", "where the fault lay"};
+constexpr Option kNote{"note", "TEXT", "more about it; kept outside the ledger"};
+constexpr Option kAgainOptions[] = {kFault, kNote, kLab, kAs, kKey, kSeen, kJson};
+constexpr Option kTakeBackOptions[] = {kNote, kLab, kAs, kKey, kSeen, kJson};
+constexpr Option kWithdrawOptions[] = {
+    {"reason", "TEXT", "why; kept outside the ledger"}, kLab, kAs, kKey, kSeen, kJson};
+constexpr Option kStatementOptions[] = {
+    {"representative", "TEXT", "authorised representative, \"name; address\", or none"},
+    {"institution", "TEXT", "health institution of the prescriber, or none"},
+    {"substances", "TEXT", "medicinal substances or tissues it contains, or none"},
+    {"conforms", "", "it conforms to Annex I, but for the exception"},
+    {"exception", "TEXT", "the requirement that is not fully met"},
+    {"grounds", "TEXT", "why not"},
+    kLab,
+    kAs,
+    kKey,
+    kJson};
+constexpr Option kLotOptions[] = {
+    {"receive", "KIND",
+     "alloy, milling-blank, metal-powder, investment, teeth, resin-powder, "
+     "resin-liquid or wire"},
+    {"amount", "AMOUNT", "received, as \"1000 g\" or \"28 pcs\""},
+    {"maker", "TEXT", "who made it"},
+    {"product", "TEXT", "its trade description"},
+    {"number", "TEXT", "the maker's number of the lot"},
+    {"udi", "TEXT", "the supplier's device identifier, as scanned"},
+    {"expiry", "DAY", "the last day it may be used"},
+    {"material", "MATERIAL", "certificate: as cobalt-chromium"},
+    {"type", "TYPE", "certificate: type of ISO 22674, as type-5"},
+    {"nickel", "SHARE", "certificate: as \"0.05 %\""},
+    {"beryllium", "SHARE", "certificate"},
+    {"cadmium", "SHARE", "certificate"},
+    {"resin", "KIND", "certificate: type of ISO 20795-1, as heat-cured"},
+    {"methacrylate-free", "", "certificate"},
+    {"hold", "REASON", "into quarantine"},
+    {"release", "REASON", "out of quarantine; for managers"},
+    kLab,
+    kAs,
+    kKey,
+    kJson};
+constexpr Option kTraceOptions[] = {kLab, kAs, kJson};
+constexpr Option kRecallOptions[] = {
+    {"reason", "TEXT", "why the lot is called back, as it stands in the letters"},
+    {"drill", "", "everything but holding the lot"},
+    kLab,
+    kAs,
+    kJson};
+constexpr Option kEquipmentOptions[] = {{"serial", "TEXT", "as its maker marks it"},
+                                        {"due", "DAY", "the last day its calibration holds"},
+                                        kLab,
+                                        kAs,
+                                        kKey,
+                                        kJson};
+constexpr Option kSitesOptions[] = {{"name", "TEXT", "of the laboratory that takes work"},
+                                    {"address", "TEXT", "its address"},
+                                    {"registration", "TEXT", "its registration, if it has one"},
+                                    kLab,
+                                    kAs,
+                                    kKey,
+                                    kJson};
+constexpr Option kRoutesOptions[] = {
+    {"stage", "STAGE", "the stage to change, in a new version of the route"},
+    {"usual", "TIME", "its usual minutes, as \"45 min\""},
+    {"place", "KIND", "where it is worked, as wax-bench"},
+    {"add", "LINE", "a line for its checklist; may be repeated"},
+    {"remove", "LINE", "a line to take out; may be repeated"},
+    {"after", "STAGE", "moves it there, or puts it in"},
+    {"leave-out", "", "takes it out of the route"},
+    kLab,
+    kAs,
+    kKey,
     kJson};
 constexpr Option kFlagOptions[] = {
     {"note", "TEXT", "what the dentist needs to know"}, kLab, kAs, kKey, kStation, kSeen, kJson};
@@ -106,7 +213,7 @@ constexpr Option kBenchOptions[] = {
 constexpr Option kDemoOptions[] = {
     {"folder", "DIR", "where to put the invented laboratory (default: ./demo)"}};
 
-constexpr std::array<Verb, 26> kVerbs{{
+constexpr std::array<Verb, 45> kVerbs{{
     {"classify", "", 0, 0, "name the Kennedy class of an arch", kClassifyOptions,
      "framewright classify --arch upper --missing 14,15,24,25,26", &classify},
     {"check", "FILE", 1, 1, "examine a prescription file and print every finding", kCheckOptions,
@@ -117,10 +224,36 @@ constexpr std::array<Verb, 26> kVerbs{{
      "framewright log case.json --as MK", &log},
     {"accept", "ORDER", 1, 1, "accept an order for production", kAcceptOptions,
      "framewright accept 26000017 --as MK --reason \"agreed by telephone\"", &accept},
-    {"start", "ORDER [STAGE]", 1, 2, "start the stage that is due", kChangeOptions,
+    {"case", "ORDER LEADER", 2, 2, "let an order travel with another of the same patient",
+     kChangeOptions, "framewright case 26000025 26000017 --as MK", &joinCase},
+    {"scan", "ORDER", 1, 1, "start the stage that is due, or mark it done; a double scan is one",
+     kChangeOptions, "framewright scan 26000017 --as JT --station wax-1", &scan},
+    {"start", "ORDER [STAGE]", 1, 2, "start the stage that is due", kStageOptions,
      "framewright start 26000017 survey --as JT", &start},
-    {"done", "ORDER [STAGE]", 1, 2, "mark the stage in hand done", kChangeOptions,
+    {"record", "ORDER [STAGE]", 1, 2, "record what was done, measured or used at the stage",
+     kRecordOptions, "framewright record 26000017 --all-ticked --lot \"AL-204=23.4 g\" --as JT",
+     &record},
+    {"gate", "ORDER", 1, 1, "list what the gate of the stage due lacks", kTraceOptions,
+     "framewright gate 26000017 --as JT", &gate},
+    {"done", "ORDER [STAGE]", 1, 2, "mark the stage in hand done", kStageOptions,
      "framewright done 26000017 --as JT", &done},
+    {"return", "ORDER VERDICT", 2, 2, "record what the dentist decided at a try-in", kReturnOptions,
+     "framewright return 26000017 go-on --disinfected \"alcohol 70 %; 5 min\" --as MK",
+     &takeReturn},
+    {"redo", "ORDER STAGE REASON", 3, 3, "begin again at an earlier stage", kAgainOptions,
+     "framewright redo 26000017 wax-up porosity --fault investing --as JT", &redo},
+    {"remake", "ORDER REASON", 2, 2, "make an order again, as a new one", kAgainOptions,
+     "framewright remake 26000017 does-not-fit --fault survey --as MK", &remake},
+    {"send-out", "ORDER SITE", 2, 2, "let the stage that is due be worked at another site",
+     kChangeOptions, "framewright send-out 26000017 north-foundry --as MK", &sendOut},
+    {"take-back", "ORDER RESULT", 2, 2, "take it back: passed or failed its inspection",
+     kTakeBackOptions, "framewright take-back 26000017 passed --as JT", &takeBack},
+    {"statement", "ORDER", 1, 1, "issue the statement for a custom-made device", kStatementOptions,
+     "framewright statement 26000017 --conforms --representative none --institution none "
+     "--substances none --as IN",
+     &statement},
+    {"withdraw", "ORDER", 1, 1, "the dentist wants it no more", kWithdrawOptions,
+     "framewright withdraw 26000017 --reason \"patient moved away\" --as MK", &withdraw},
     {"flag", "ORDER REASON", 2, 2, "stop the order with a question to the dentist", kFlagOptions,
      "framewright flag 26000017 survey-data-missing --as JT --note \"44 has no undercut\"", &flag},
     {"answer", "ORDER", 1, 1, "record the dentist's answer", kAnswerOptions,
@@ -129,8 +262,29 @@ constexpr std::array<Verb, 26> kVerbs{{
      "framewright order 26000017", &order},
     {"floor", "", 0, 0, "list every order, its stage and what holds it up", kReadOptions,
      "framewright floor --json", &floor},
-    {"print", "ORDER PAPER", 2, 2, "write a paper as PDF: prescription or questions", kPrintOptions,
-     "framewright print 26000017 questions --as MK", &print},
+    {"print", "ORDER PAPER", 2, 2, "write a paper as PDF; an unknown word lists them",
+     kPrintOptions, "framewright print 26000017 questions --as MK", &print},
+    {"lots", "[LOT]", 0, 1, "list the lots; receive, hold or release one", kLotOptions,
+     "framewright lots AL-204 --receive alloy --amount \"1000 g\" --maker \"Example Alloys\" "
+     "--product \"Co-Cr, castable\" --number 77-A --material cobalt-chromium --as JT",
+     &lots},
+    {"trace", "WHAT CODE", 2, 2, "where a lot went, or what an order holds and who made it",
+     kTraceOptions, "framewright trace lot AL-204 --as MK", &trace},
+    {"recall", "LOT", 1, 1, "call a lot back: every device, and a letter to each prescriber",
+     kRecallOptions, "framewright recall AL-204 --drill --reason \"drill\" --as MK", &recall},
+    {"equipment", "[CODE [KIND]]", 0, 2, "list equipment, enter one, or record its calibration",
+     kEquipmentOptions,
+     "framewright equipment furnace-1 furnace --serial F-88 --due 2027-05-01 --as MK", &equipment},
+    {"sites", "[CODE]", 0, 1, "list the sites work is sent to, or enter one", kSitesOptions,
+     "framewright sites north-foundry --name \"North Foundry\" --address \"2 Kiln Road\" --as MK",
+     &sites},
+    {"routes", "[ROUTE ARCH]", 0, 2, "list the routes, show one, or change a stage of it",
+     kRoutesOptions,
+     "framewright routes cast-framework upper --stage wax-up --usual \"90 min\" --as MK", &routes},
+    {"retention", "[TERMS]", 0, 1, "show or choose how long papers are kept", kTraceOptions,
+     "framewright retention eu,us-fl --as MK", &retention},
+    {"purge", "ORDER", 1, 1, "erase the names of an order when its term has run out",
+     kChangeOptions, "framewright purge 26000017 --as MK", &purge},
     {"verify", "", 0, 0, "prove that the records are whole", kReadOptions, "framewright verify",
      &verify},
     {"letterhead", "", 0, 0, "show or set the laboratory's name and address on papers",

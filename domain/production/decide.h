@@ -9,6 +9,7 @@
 
 #include "domain/base/result.h"
 #include "domain/production/gate.h"
+#include "domain/production/retention.h"
 
 namespace domain {
 
@@ -79,8 +80,12 @@ struct TakeWorkBack {
 struct Withdraw {
     std::optional<SealedText> reason{};
 };
+/// Names and words are erased, if the longest of the terms that apply has run out.
+struct Purge {
+    std::vector<RetentionTerm> terms{};
+};
 using Command = std::variant<Receive, Accept, Start, Finish, Flag, Answer, Record, TakeReturn, Redo,
-                             OrderRemake, JoinCase, SendWork, TakeWorkBack, Withdraw>;
+                             OrderRemake, JoinCase, SendWork, TakeWorkBack, Withdraw, Purge>;
 
 struct Occasion {
     Instant at{};

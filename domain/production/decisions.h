@@ -26,6 +26,7 @@ Decision decideOn(const Deciding& deciding, const Answer& command);
 Decision decideOn(const Deciding& deciding, const JoinCase& command);
 Decision decideOn(const Deciding& deciding, const Withdraw& command);
 Decision decideOn(const Deciding& deciding, const OrderRemake& command);
+Decision decideOn(const Deciding& deciding, const Purge& command);
 
 Decision decideOn(const Deciding& deciding, const Start& command);
 Decision decideOn(const Deciding& deciding, const Finish& command);

@@ -146,9 +146,14 @@ struct Withdrawn {
     friend bool operator==(const Withdrawn&, const Withdrawn&) = default;
 };
 
+/// Its names and words are erased, after the last day they had to be kept.
+struct Purged {
+    friend bool operator==(const Purged&, const Purged&) = default;
+};
+
 using Happening = std::variant<Received, Accepted, StageStarted, StageDone, Flagged, Answered,
                                Routed, Recorded, Returned, Redone, RemakeOrdered, RemakeBegun,
-                               CaseJoined, WorkSent, WorkBack, Withdrawn>;
+                               CaseJoined, WorkSent, WorkBack, Withdrawn, Purged>;
 
 /// The stable word of each kind of happening, in the order of the variant.
 enum class EventKind : std::uint8_t {
@@ -168,9 +173,10 @@ enum class EventKind : std::uint8_t {
     WorkSent,
     WorkBack,
     Withdrawn,
+    Purged,
 };
 template <>
-inline constexpr std::array<EnumCode<EventKind>, 16> enumCodes<EventKind>{{
+inline constexpr std::array<EnumCode<EventKind>, 17> enumCodes<EventKind>{{
     {EventKind::Received, "received"},
     {EventKind::Accepted, "accepted"},
     {EventKind::StageStarted, "stage-started"},
@@ -187,6 +193,7 @@ inline constexpr std::array<EnumCode<EventKind>, 16> enumCodes<EventKind>{{
     {EventKind::WorkSent, "work-sent"},
     {EventKind::WorkBack, "work-back"},
     {EventKind::Withdrawn, "withdrawn"},
+    {EventKind::Purged, "purged"},
 }};
 
 struct Event {

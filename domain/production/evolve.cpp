@@ -108,6 +108,7 @@ struct Change {
         if (!happened.passed) undo(step);
     }
     void operator()(const Withdrawn&) const { order.status = OrderStatus::Withdrawn; }
+    void operator()(const Purged&) const { order.purged = true; }
 };
 
 /// Time goes to the account of whom the order waited for until this event.

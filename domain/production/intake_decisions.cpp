@@ -170,4 +170,15 @@ Decision decideOn(const Deciding& deciding, const OrderRemake& command) {
         RemakeOrdered{command.replacement, command.reason, command.fault, command.note}};
 }
 
+Decision decideOn(const Deciding& deciding, const Purge& command) {
+    const Order& order = deciding.order;
+    if (order.purged) return refused(order, "purged already");
+    if (!isClosed(order)) return refused(order, "work on it goes on: there is nothing to purge");
+    // What was never delivered has no term of its own; it is kept as if delivered when it ended.
+    const Date from = deliveredOn(order).value_or(order.changedAt.day());
+    if (auto kept = mayPurge(from, command.terms, deciding.occasion.at.day()); !kept)
+        return refused(order, kept.error().message);
+    return Happenings{Purged{}};
+}
+
 }  // namespace domain

@@ -28,6 +28,11 @@ bool isClosed(const Order& order) noexcept {
            order.status == OrderStatus::Withdrawn;
 }
 
+std::optional<Date> deliveredOn(const Order& order) {
+    if (order.status != OrderStatus::Delivered || !order.steps.back().since) return {};
+    return order.steps.back().since->day();
+}
+
 StagePlan planOf(const Order& order, Stage stage) {
     const RoutePlan plan =
         order.plan ? *order.plan : shippedPlan(*order.route, order.prescription().arch);

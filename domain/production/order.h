@@ -86,6 +86,7 @@ struct Order {
     std::optional<OrderNumber> replacedBy{};  ///< the order that makes it again
     std::optional<OrderNumber> replaces{};    ///< the order it makes again
     std::optional<OrderNumber> caseLeader{};  ///< first order of the case it travels with
+    bool purged{};                            ///< its names and words are erased
 
     const Prescription& prescription() const noexcept { return revision.prescription; }
     friend bool operator==(const Order&, const Order&) = default;
@@ -93,6 +94,9 @@ struct Order {
 
 /// Delivered, made again, or withdrawn: no work goes on.
 bool isClosed(const Order& order) noexcept;
+
+/// The day it left for good; nullopt until it is delivered.
+std::optional<Date> deliveredOn(const Order& order);
 
 /// The first stage not done; nullptr before acceptance and when all are.
 const StageStep* currentStep(const Order& order);

@@ -1,0 +1,40 @@
+#include "apps/cli/order_call.h"
+
+#include <iostream>
+#include <nlohmann/json.hpp>
+
+#include "apps/cli/lab_option.h"
+#include "apps/cli/output.h"
+#include "apps/cli/typed_words.h"
+#include "apps/cli/who_option.h"
+
+namespace cli {
+
+using domain::Result;
+
+Exit tell(const Call& call, const actions::Outcome& outcome) {
+    if (call.has("json")) {
+        Json object = json(outcome.order);
+        object["repeated"] = outcome.repeated;
+        print("order-1", object);
+        return Exit::Done;
+    }
+    const domain::Order& order = outcome.order;
+    std::cout << order.number.text() << "  " << holdUp(order)
+              << (outcome.repeated ? "  (recorded before; nothing was done again)" : "") << '\n';
+    return Exit::Done;
+}
+
+Result<Exit> actOnOrder(const Call& call, const OrderAct& act) {
+    const auto number = numberOf(call.arguments().front());
+    if (!number) return number.error();
+    const auto who = whoOf(call);
+    if (!who) return who.error();
+    const auto laboratory = laboratoryOf(call);
+    if (!laboratory) return laboratory.error();
+    const Result<actions::Outcome> outcome = act(*laboratory, *number, *who);
+    if (!outcome) return outcome.error();
+    return tell(call, *outcome);
+}
+
+}  // namespace cli
