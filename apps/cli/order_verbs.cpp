@@ -5,6 +5,7 @@
 
 #include "apps/actions/papers.h"
 #include "apps/actions/verification.h"
+#include "apps/actions/work.h"
 #include "apps/cli/lab_option.h"
 #include "apps/cli/output.h"
 #include "apps/cli/typed_words.h"
@@ -56,7 +57,7 @@ Result<Exit> actOnOrder(const Call& call, Act act) {
     return tell(call, *outcome);
 }
 
-using StageAction = Result<Outcome> (*)(const Laboratory&, const OrderNumber&,
+using StageAction = Result<Outcome> (*)(const Laboratory&, const actions::Target&,
                                         std::optional<domain::Stage>, const Who&);
 
 Result<Exit> actOnStage(const Call& call, StageAction act) {
@@ -67,7 +68,7 @@ Result<Exit> actOnStage(const Call& call, StageAction act) {
         stage = *named;
     }
     return actOnOrder(call, [&](const Laboratory& laboratory, const OrderNumber& number,
-                                const Who& who) { return act(laboratory, number, stage, who); });
+                                const Who& who) { return act(laboratory, {number}, stage, who); });
 }
 
 std::string dayOrDash(const std::optional<domain::Date>& day) { return day ? day->text() : "-"; }

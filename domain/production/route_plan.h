@@ -43,6 +43,9 @@ RoutePlan shippedPlan(Route route, Arch arch);
 /// A route with those that go with it put in at their places.
 RoutePlan joined(RoutePlan plan, const std::vector<RoutePlan>& withIt);
 
+/// The same with what each stage may go back to cut to what lies before it.
+RoutePlan keepEarlier(RoutePlan plan);
+
 /// What is wrong with a route somebody edited; empty when it may be used. Demands the law or
 /// safety makes cannot be taken out of their stage, and a route that stands by itself begins with
 /// receipt and ends in inspection and delivery.

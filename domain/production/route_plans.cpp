@@ -209,16 +209,6 @@ StagePlan shipped(Stage stage, Arch arch) {
     return plan;
 }
 
-/// What a stage may go back to is only what the route has before it.
-void keepEarlier(RoutePlan& plan) {
-    for (auto step = plan.stages.begin(); step != plan.stages.end(); ++step)
-        std::erase_if(step->fallBack, [&](Stage stage) {
-            return std::ranges::none_of(plan.stages.begin(), step, [&](const StagePlan& earlier) {
-                return earlier.stage == stage;
-            });
-        });
-}
-
 void addFlaws(const StagePlan& step, std::vector<std::string>& flaws) {
     const std::string name{codeOf(step.stage)};
     for (const Demand demand : demandsThatStay(step.stage))
@@ -237,11 +227,20 @@ const StagePlan* RoutePlan::find(Stage stage) const {
     return step == stages.end() ? nullptr : &*step;
 }
 
+RoutePlan keepEarlier(RoutePlan plan) {
+    for (auto step = plan.stages.begin(); step != plan.stages.end(); ++step)
+        std::erase_if(step->fallBack, [&](Stage stage) {
+            return std::ranges::none_of(plan.stages.begin(), step, [&](const StagePlan& earlier) {
+                return earlier.stage == stage;
+            });
+        });
+    return plan;
+}
+
 RoutePlan shippedPlan(Route route, Arch arch) {
     RoutePlan plan{.route = route, .arch = arch};
     for (const Stage stage : stagesOf(route)) plan.stages.push_back(shipped(stage, arch));
-    if (!goesAfter(route)) keepEarlier(plan);
-    return plan;
+    return goesAfter(route) ? plan : keepEarlier(std::move(plan));
 }
 
 RoutePlan joined(RoutePlan plan, const std::vector<RoutePlan>& withIt) {
@@ -251,8 +250,7 @@ RoutePlan joined(RoutePlan plan, const std::vector<RoutePlan>& withIt) {
         if (place == plan.stages.end()) continue;
         plan.stages.insert(place + 1, extra.stages.begin(), extra.stages.end());
     }
-    keepEarlier(plan);
-    return plan;
+    return keepEarlier(std::move(plan));
 }
 
 std::vector<std::string> flawsOf(const RoutePlan& plan) {
@@ -269,9 +267,8 @@ std::vector<std::string> flawsOf(const RoutePlan& plan) {
         plan.stages[count - 2].stage != Stage::Inspection ||
         plan.stages.back().stage != Stage::Delivery)
         flaws.emplace_back("a route begins with receipt and ends in inspection and delivery");
-    RoutePlan kept = plan;
-    keepEarlier(kept);
-    if (kept != plan) flaws.emplace_back("a stage may go back only to one that lies before it");
+    if (keepEarlier(plan) != plan)
+        flaws.emplace_back("a stage may go back only to one that lies before it");
     return flaws;
 }
 
