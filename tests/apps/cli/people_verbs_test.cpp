@@ -160,9 +160,9 @@ TEST_F(PeopleVerbs, SetHowLongASessionMayRest) {
         EXPECT_EQ(as("MK", {"stations", "--idle-minutes", wrong}).exit, 2) << wrong;
 }
 
-/// What a terminal shows while the program asks for a password, and how the program ended.
+/// What a terminal shows when the program's questions are answered, and how the program ended.
 std::pair<std::string, int> atATerminal(const std::vector<std::string>& words,
-                                        const std::string& typed) {
+                                        std::vector<std::string> answers) {
     int terminal = -1;
     const pid_t child = forkpty(&terminal, nullptr, nullptr, nullptr);
     if (child == 0) {
@@ -177,8 +177,9 @@ std::pair<std::string, int> atATerminal(const std::vector<std::string>& words,
     char letter{};
     while (read(terminal, &letter, 1) == 1) {
         shown += letter;
-        if (!shown.ends_with(": ")) continue;
-        const std::string line = typed + '\n';
+        if (answers.empty() || !shown.ends_with(": ")) continue;
+        const std::string line = answers.front() + '\n';
+        answers.erase(answers.begin());
         if (write(terminal, line.data(), line.size()) != static_cast<ssize_t>(line.size())) break;
     }
     int status = 0;
@@ -194,6 +195,15 @@ TEST_F(PeopleVerbs, NeverShowWhatIsTypedAtATerminal) {
     EXPECT_THAT(shown, AllOf(HasSubstr("new password: "), HasSubstr("the same again: "),
                              Not(HasSubstr("lamp"))));
     EXPECT_EQ(run({"sign-in", "MK"}, {kPassword}).exit, 0);
+}
+
+TEST_F(PeopleVerbs, AskTwiceAtATerminalForWhatIsNew) {
+    const auto [shown, exit] =
+        atATerminal({"framewright", "set-up", "MK", "--lab", folder_.filePath("lab").toStdString()},
+                    {kPassword, "a slip over every bench"});
+    EXPECT_EQ(exit, 2);
+    EXPECT_THAT(shown, HasSubstr("the two were not the same"));
+    EXPECT_THAT(run({"people"}).out, HasSubstr("nobody yet"));
 }
 
 TEST_F(PeopleVerbs, TakeNoSecretAsAnArgument) {
