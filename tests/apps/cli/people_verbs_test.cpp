@@ -189,8 +189,9 @@ std::pair<std::string, int> atATerminal(const std::vector<std::string>& words,
 }
 
 TEST_F(PeopleVerbs, NeverShowWhatIsTypedAtATerminal) {
-    const auto [shown, exit] = atATerminal(
-        {"framewright", "set-up", "MK", "--lab", folder_.filePath("lab").toStdString()}, kPassword);
+    const auto [shown, exit] =
+        atATerminal({"framewright", "set-up", "MK", "--lab", folder_.filePath("lab").toStdString()},
+                    {kPassword, kPassword});
     EXPECT_EQ(exit, 0) << shown;
     EXPECT_THAT(shown, AllOf(HasSubstr("new password: "), HasSubstr("the same again: "),
                              Not(HasSubstr("lamp"))));
