@@ -1,6 +1,7 @@
 #include "reports/device_statement.h"
 
 #include "reports/phrases.h"
+#include "reports/words.h"
 
 namespace reports {
 namespace {
@@ -108,7 +109,22 @@ CautionFrame cautionsOf(const Hazards& hazards) {
     return frame;
 }
 
+/// The facts and rows of a block, a line each.
+void addLines(const Block& block, std::vector<std::string>& lines) {
+    if (const auto* facts = std::get_if<Facts>(&block))
+        for (const Fact& each : facts->facts) lines.push_back(each.label + ": " + each.value);
+    if (const auto* table = std::get_if<Table>(&block))
+        for (const auto& row : table->rows) lines.push_back(joined(row));
+}
+
 }  // namespace
+
+std::vector<std::string> characteristicLines(const domain::Prescription& prescription) {
+    std::vector<std::string> lines{caseText(prescription)};
+    for (const auto& blocks : {designBlocks(prescription), materialBlocks(prescription)})
+        for (const Block& block : blocks) addLines(block, lines);
+    return lines;
+}
 
 Result<Paper> deviceStatement(const PaperHead& head, const IssuedStatement& issued) {
     const Statement& statement = issued.statement;

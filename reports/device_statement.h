@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "domain/base/result.h"
+#include "domain/prescription/prescription.h"
 #include "domain/production/retention.h"
 #include "domain/production/statement.h"
 #include "reports/cautions.h"
@@ -22,6 +23,9 @@ struct IssuedStatement {
     std::optional<domain::Date> delivered{};         ///< nullopt: not yet
     Hazards hazards{};
 };
+
+/// The specific characteristics of a device as its prescription asks for them, a line each.
+std::vector<std::string> characteristicLines(const domain::Prescription& prescription);
 
 /// ErrorCode::Refused while anything lacks, naming all of it. Carries no conformity mark of any
 /// kind: a custom-made device bears none (Regulation (EU) 2017/745, article 20(1), from memory).

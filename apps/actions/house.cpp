@@ -1,5 +1,7 @@
 #include "apps/actions/house.h"
 
+#include <sstream>
+
 #include "storage/files/shade_guide_file.h"
 #include "storage/settings_store.h"
 #include "storage/shade_guide_store.h"
@@ -96,6 +98,29 @@ private:
     std::optional<std::string> refusal_;
 };
 
+constexpr std::string_view kRetentionSetting = "retention.terms";
+/// Regulation (EU) 2017/745, Annex XIII, 4: the longest of those that are known.
+constexpr std::string_view kUsualRetention = "eu";
+
+/// "eu, us-fl": each id must be that of a term.
+Result<std::vector<domain::RetentionTerm>> termsIn(const std::string& ids) {
+    std::vector<domain::RetentionTerm> terms;
+    std::string known;
+    for (const domain::RetentionTerm& term : domain::retentionTerms())
+        known += (known.empty() ? "" : ", ") + std::string{term.id};
+    std::istringstream list{ids};
+    for (std::string id; std::getline(list >> std::ws, id, ',');) {
+        const domain::RetentionTerm* term = domain::retentionTermOf(id);
+        if (term == nullptr)
+            return Error{ErrorCode::Unusable,
+                         '"' + id + "\" is no term of retention; expected some of: " + known};
+        terms.push_back(*term);
+    }
+    if (terms.empty())
+        return Error{ErrorCode::Unusable, "a term of retention was expected: " + known};
+    return terms;
+}
+
 }  // namespace
 
 Result<House> houseOf(const Laboratory& laboratory) {
@@ -170,6 +195,23 @@ Result<domain::ShadeGuide> enterGuide(const Laboratory& laboratory, const std::s
         return put.error();
     if (auto committed = work.commit(); !committed) return committed.error();
     return guide;
+}
+
+Result<std::vector<domain::RetentionTerm>> retentionOf(const Laboratory& laboratory) {
+    const storage::SettingsStore settings{laboratory.records()};
+    const auto written = settings.find(kRetentionSetting);
+    if (!written) return written.error();
+    return termsIn(written->value_or(std::string{kUsualRetention}));
+}
+
+Result<domain::Done> writeRetention(const Laboratory& laboratory, const std::string& ids) {
+    if (const auto terms = termsIn(ids); !terms) return terms.error();
+    auto transaction = storage::Transaction::begin(laboratory.records());
+    if (!transaction) return transaction.error();
+    storage::Transaction work = *std::move(transaction);
+    const storage::SettingsStore settings{laboratory.records()};
+    if (auto put = settings.put(work, kRetentionSetting, ids); !put) return put.error();
+    return work.commit();
 }
 
 }  // namespace actions

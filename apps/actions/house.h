@@ -6,6 +6,7 @@
 
 #include "apps/actions/laboratory.h"
 #include "domain/materials/shade_guide.h"
+#include "domain/production/retention.h"
 #include "domain/rules/house_limits.h"
 
 namespace actions {
@@ -35,6 +36,11 @@ std::vector<LimitLine> limitLines(const domain::HouseLimits& limits);
 /// limits there are, or the amount that was expected.
 domain::Result<domain::Done> writeLimit(const Laboratory& laboratory, const std::string& word,
                                         const std::string& text);
+
+/// The terms the laboratory keeps its papers by; the European one until others are set.
+domain::Result<std::vector<domain::RetentionTerm>> retentionOf(const Laboratory& laboratory);
+/// `ids`: as "eu, us-fl". ErrorCode::Unusable names the terms there are.
+domain::Result<domain::Done> writeRetention(const Laboratory& laboratory, const std::string& ids);
 
 /// Enters a guide from a file of tabs, in the place of one of the same name.
 domain::Result<domain::ShadeGuide> enterGuide(const Laboratory& laboratory, const std::string& name,

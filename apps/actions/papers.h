@@ -5,20 +5,36 @@
 
 namespace actions {
 
-enum class Paper : std::uint8_t { PrescriptionSheet, QuestionSheet };
+enum class Paper : std::uint8_t {
+    PrescriptionSheet,
+    QuestionSheet,
+    Ticket,
+    BenchSheet,
+    TryInSheet,
+    Statement,
+    DeliveryNote,
+    SubOrder,
+};
 
 }  // namespace actions
 
 template <>
-inline constexpr std::array<domain::EnumCode<actions::Paper>, 2> domain::enumCodes<actions::Paper>{{
+inline constexpr std::array<domain::EnumCode<actions::Paper>, 8> domain::enumCodes<actions::Paper>{{
     {actions::Paper::PrescriptionSheet, "prescription"},
     {actions::Paper::QuestionSheet, "questions"},
+    {actions::Paper::Ticket, "ticket"},
+    {actions::Paper::BenchSheet, "bench"},
+    {actions::Paper::TryInSheet, "try-in"},
+    {actions::Paper::Statement, "statement"},
+    {actions::Paper::DeliveryNote, "delivery"},
+    {actions::Paper::SubOrder, "sub-order"},
 }};
 
 namespace actions {
 
 /// Writes one paper of an order and returns where; `file` empty: papers/<order>-<paper>-r<n>.pdf
-/// in the laboratory's folder. A question sheet without any question is refused.
+/// in the laboratory's folder. Refused: a paper whose time has not come, as a question sheet
+/// without any question or a statement that was not issued.
 domain::Result<std::filesystem::path> print(const Laboratory& laboratory,
                                             const domain::OrderNumber& number, Paper paper,
                                             const std::filesystem::path& file, const Who& who);
