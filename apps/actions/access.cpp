@@ -146,8 +146,8 @@ Result<Done> writeIdleMinutes(const Laboratory& laboratory, int minutes, const W
     auto begun = Transaction::begin(laboratory.records());
     if (!begun) return begun.error();
     Transaction work = *std::move(begun);
-    const auto put = storage::SettingsStore{laboratory.records()}.put(work, kIdleSetting,
-                                                                      std::to_string(minutes));
+    auto put = storage::SettingsStore{laboratory.records()}.put(work, kIdleSetting,
+                                                                std::to_string(minutes));
     if (!put) return put;
     return work.commit();
 }

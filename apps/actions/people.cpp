@@ -174,7 +174,7 @@ Result<Done> givePassword(const Laboratory& laboratory, const PersonCode& person
     if (!begun) return begun.error();
     WorkshopWork work = *std::move(begun);
     if (auto done = settle(laboratory, work.transaction(), *proved); !done) return done;
-    const auto changed =
+    auto changed =
         changeCredentials(laboratory, work, person, [&](KeptCredentials& kept) -> Result<Done> {
             kept.passwordHash = *hash;
             kept.mustChange = false;

@@ -5,7 +5,9 @@
 #include <iostream>
 
 #include "apps/actions/papers.h"
+#include "apps/actions/people.h"
 #include "apps/actions/verification.h"
+#include "apps/actions/work.h"
 #include "apps/cli/output.h"
 
 namespace cli {
@@ -65,6 +67,24 @@ constexpr DemoCase kCases[] = {
     {.file = "notation-undeclared", .refused = true},
 };
 
+/// Everybody of the demo works with this password, which is printed at its end.
+constexpr const char* kPassword = "westhaven by the sea";
+constexpr std::string_view kManager = "manager-1";
+
+struct DemoPerson {
+    std::string_view code;
+    domain::Role role;
+};
+/// They have learnt everything, so that the demo is about orders.
+constexpr DemoPerson kPeople[] = {{"technician-1", domain::Role::Technician},
+                                  {"inspector-1", domain::Role::Inspector}};
+
+std::vector<domain::Skill> everySkill() {
+    std::vector<domain::Skill> skills;
+    for (const auto& [skill, word] : domain::enumCodes<domain::Skill>) skills.push_back(skill);
+    return skills;
+}
+
 class Demo {
 public:
     Demo(const Laboratory& laboratory, DemoClock& clock) : laboratory_{laboratory}, clock_{clock} {}
@@ -72,14 +92,18 @@ public:
     Result<Exit> run();
 
 private:
+    std::optional<Error> enterPeople();
     std::optional<Error> play(const DemoCase& played);
     std::optional<Error> ask(const DemoCase& played, const domain::OrderNumber& number);
     std::optional<Error> work(const DemoCase& played, domain::Order order);
     std::optional<Error> raiseAndAnswer(const DemoCase& played, const domain::OrderNumber& number);
     std::optional<Error> paper(const domain::OrderNumber& number, actions::Paper which);
+    /// Signed in anew for each deed; who cannot is refused by the action, which says so.
     Who who(std::string_view code) {
         clock_.passMinutes(4);
-        return {*domain::PersonCode::parse(code), ""};
+        const auto person = *domain::PersonCode::parse(code);
+        const auto session = actions::signIn(laboratory_, person, actions::Secret{kPassword}, {});
+        return {.person = person, .token = session ? session->token : std::string{}};
     }
     std::filesystem::path fileOf(std::string_view name) const {
         return laboratory_.folder() / "prescriptions" / (std::string{name} + ".json");
@@ -96,6 +120,7 @@ Result<Exit> Demo::run() {
         laboratory_,
         {"Westhaven Prosthetic Workshop", "1 Tide Street, Westhaven", "bench@westhaven.example"});
     if (!head) return head.error();
+    if (auto error = enterPeople()) return *std::move(error);
     for (const DemoCase& played : kCases)
         if (auto error = play(played)) return *std::move(error);
     const auto floor = actions::floor(laboratory_);
@@ -110,8 +135,29 @@ Result<Exit> Demo::run() {
     for (const std::string& file : papers_) std::cout << "  " << file << '\n';
     std::cout << "\nrecords  " << laboratory_.folder().string() << "  (" << verification->entries
               << " ledger entries, verified; look around with: framewright floor --lab "
-              << laboratory_.folder().string() << ")\n";
+              << laboratory_.folder().string() << ")\n"
+              << "people   " << kManager << ", technician-1, inspector-1; password: " << kPassword
+              << '\n';
     return Exit::Done;
+}
+
+std::optional<Error> Demo::enterPeople() {
+    const auto manager = *domain::PersonCode::parse(kManager);
+    const auto made =
+        actions::setUp(laboratory_, manager, everySkill(), actions::Secret{kPassword});
+    if (!made) return made.error();
+    for (const DemoPerson& each : kPeople) {
+        const auto person = *domain::PersonCode::parse(each.code);
+        const auto entered =
+            actions::enterPerson(laboratory_, person, each.role, everySkill(), who(kManager));
+        if (!entered) return entered.error();
+        const auto once = actions::resetPassword(laboratory_, person, who(kManager));
+        if (!once) return once.error();
+        const auto own =
+            actions::givePassword(laboratory_, person, *once, actions::Secret{kPassword});
+        if (!own) return own.error();
+    }
+    return {};
 }
 
 std::optional<Error> Demo::play(const DemoCase& played) {
@@ -170,9 +216,9 @@ std::optional<Error> Demo::work(const DemoCase& played, domain::Order order) {
         if (reached) break;
         const Stage stage = step->stage;
         const auto person = stage == Stage::Inspection ? "inspector-1" : "technician-1";
-        const auto started = actions::start(laboratory_, order.number, stage, who(person));
+        const auto started = actions::start(laboratory_, {order.number}, stage, who(person));
         if (!started) return started.error();
-        const auto finished = actions::finish(laboratory_, order.number, stage, who(person));
+        const auto finished = actions::finish(laboratory_, {order.number}, stage, who(person));
         if (!finished) return finished.error();
         order = finished->order;
         reached = stage == *played.workedUpTo;
@@ -238,7 +284,7 @@ Result<Exit> demo(const Call& call) {
     if (auto error = prepare(folder)) return *std::move(error);
     if (auto error = layOut(folder)) return *std::move(error);
     DemoClock clock;
-    const auto laboratory = Laboratory::open(folder, clock);
+    const auto laboratory = Laboratory::open(folder, clock, storage::HashCost::Light);
     if (!laboratory) return laboratory.error();
     return Demo{*laboratory, clock}.run();
 }

@@ -44,8 +44,9 @@ private:
 
 bool readLine(std::string_view what, std::string& line) {
     if (!isAtTerminal()) return static_cast<bool>(std::getline(std::cin, line));
-    std::cerr << what << ": " << std::flush;
+    // Mute before it asks: whoever answers at once is not shown either.
     const Hidden hidden;
+    std::cerr << what << ": " << std::flush;
     return static_cast<bool>(std::getline(std::cin, line));
 }
 

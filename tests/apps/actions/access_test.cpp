@@ -2,6 +2,9 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
+#include <thread>
+
 #include "apps/actions/stations.h"
 #include "storage/credential_store.h"
 #include "tests/apps/actions/people_bench.h"
@@ -186,6 +189,25 @@ TEST_F(Access, IsLockedForAQuarterOfAnHourAfterFiveFailures) {
     EXPECT_EQ(refusals()[4], "sign-in: wrong password, failure 5 of 5: locked");
     EXPECT_EQ(refusals()[5], "sign-in: tried while locked");
     EXPECT_EQ(actions::people(lab())->back().lockedUntil, std::nullopt);
+}
+
+TEST_F(Access, GivesFiveGuessesHoweverManyGuessAtOnce) {
+    signedIn(lab(), "JT", Role::Technician);
+    std::vector<std::thread> guessers;
+    for (int guesser = 0; guesser < 4; ++guesser)
+        guessers.emplace_back([&] {
+            const auto own = actions::Laboratory::open(folder(), clock_, storage::HashCost::Light);
+            for (int guess = 0; own && guess < 5; ++guess)
+                saidBy(signIn(*own, person("JT"), Secret{"not the right one"}, {}));
+        });
+    for (std::thread& guesser : guessers) guesser.join();
+    const auto all = refusals();
+    EXPECT_THAT(all, SizeIs(20));
+    EXPECT_EQ(std::ranges::count_if(all,
+                                    [](const std::string& each) {
+                                        return each.find("wrong password") != std::string::npos;
+                                    }),
+              5);
 }
 
 TEST_F(Access, ForgetsFailuresOnceSomebodySignedIn) {

@@ -1,0 +1,218 @@
+/// Set-up, signing in, badges and stations through the program itself, as people use them.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <pty.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <QFile>
+#include <QProcess>
+#include <QTemporaryDir>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
+namespace {
+
+using testing::AllOf;
+using testing::HasSubstr;
+using testing::Not;
+using testing::SizeIs;
+
+constexpr const char* kPassword = "a lamp over every bench";
+constexpr const char* kBadge = "BADGE-5521907";
+
+struct Ran {
+    int exit{};
+    std::string out{};
+    std::string err{};
+    nlohmann::json json() const { return nlohmann::json::parse(out); }
+};
+
+class PeopleVerbs : public testing::Test {
+protected:
+    /// `lines`: what is typed, a line each.
+    Ran run(const QStringList& words, const QStringList& lines = {},
+            const QStringList& environment = {}) {
+        QProcess process;
+        process.setEnvironment(QProcess::systemEnvironment() << environment);
+        process.start(FRAMEWRIGHT, words + QStringList{"--lab", folder_.filePath("lab")});
+        for (const QString& line : lines) process.write((line + '\n').toUtf8());
+        process.closeWriteChannel();
+        EXPECT_TRUE(process.waitForFinished(60'000));
+        EXPECT_EQ(process.exitStatus(), QProcess::NormalExit);
+        return {process.exitCode(), process.readAllStandardOutput().toStdString(),
+                process.readAllStandardError().toStdString()};
+    }
+    Ran as(const char* code, const QStringList& words, const QStringList& lines = {}) {
+        return run(words + QStringList{"--as", code}, lines);
+    }
+    void setUp() {
+        ASSERT_EQ(run({"set-up", "MK"}, {kPassword}).exit, 0);
+        ASSERT_EQ(run({"sign-in", "MK"}, {kPassword}).exit, 0);
+    }
+    void enterTechnician() {
+        const Ran entered =
+            as("MK", {"people", "JT", "--role", "technician", "--skills", "waxing,casting"});
+        ASSERT_EQ(entered.exit, 0) << entered.err;
+        const Ran reset = as("MK", {"password", "JT", "--reset", "--json"});
+        ASSERT_EQ(reset.exit, 0) << reset.err;
+        const auto once = QString::fromStdString(reset.json()["once"]);
+        EXPECT_THAT(run({"sign-in", "JT"}, {once}).err, HasSubstr("choose your own first"));
+        ASSERT_EQ(run({"password", "JT"}, {once, kPassword}).exit, 0);
+    }
+    std::filesystem::path session(const char* code) {
+        return std::filesystem::path{folder_.path().toStdString()} / "lab" / "sessions" / code;
+    }
+
+    QTemporaryDir folder_;
+};
+
+TEST_F(PeopleVerbs, SetUpALaboratoryOnceAndSignIn) {
+    EXPECT_THAT(run({"people"}).out, HasSubstr("framewright set-up"));
+    EXPECT_EQ(run({"sign-in", "MK"}, {kPassword}).exit, 1);
+    EXPECT_EQ(run({"set-up", "MK"}, {"too short"}).exit, 2);
+    EXPECT_EQ(run({"set-up", "MK"}).exit, 2);
+    const Ran made =
+        run({"set-up", "MK", "--skills", "surveying,inspection", "--json"}, {kPassword});
+    EXPECT_EQ(made.exit, 0) << made.err;
+    EXPECT_EQ(made.json()["person"], "MK");
+    const Ran again = run({"set-up", "AB"}, {kPassword});
+    EXPECT_EQ(again.exit, 1);
+    EXPECT_THAT(again.err, HasSubstr("set up already"));
+    EXPECT_EQ(run({"sign-in", "MK"}, {"not the right one"}).exit, 1);
+    EXPECT_EQ(run({"sign-in", "MK"}, {kPassword}).exit, 0);
+    EXPECT_EQ(run({"sign-in"}, {kPassword}).exit, 2);
+    EXPECT_EQ(run({"verify"}).exit, 0);
+}
+
+TEST_F(PeopleVerbs, KeepTheSessionWhereOnlyItsOwnerReadsIt) {
+    setUp();
+    const auto mode = std::filesystem::status(session("MK")).permissions();
+    EXPECT_EQ(mode, std::filesystem::perms::owner_read | std::filesystem::perms::owner_write);
+    EXPECT_EQ(std::filesystem::status(session("MK").parent_path()).permissions(),
+              std::filesystem::perms::owner_all);
+    EXPECT_EQ(as("MK", {"sign-out"}).exit, 0);
+    EXPECT_FALSE(std::filesystem::exists(session("MK")));
+    const Ran refused = as("MK", {"people", "JT", "--role", "viewer"});
+    EXPECT_EQ(refused.exit, 1);
+    EXPECT_THAT(refused.err, HasSubstr("MK is not signed in: framewright sign-in MK"));
+}
+
+TEST_F(PeopleVerbs, TakeTheSessionFromTheEnvironmentToo) {
+    setUp();
+    QFile file{QString::fromStdString(session("MK").string())};
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QString token = file.readAll().trimmed();
+    ASSERT_TRUE(file.remove());
+    const QStringList words{"people", "JT", "--role", "viewer"};
+    EXPECT_EQ(run(words, {}, {"FRAMEWRIGHT_AS=MK", "FRAMEWRIGHT_SESSION=" + token}).exit, 0);
+    EXPECT_EQ(run(words, {}, {"FRAMEWRIGHT_AS=MK", "FRAMEWRIGHT_SESSION=no"}).exit, 1);
+    EXPECT_EQ(run(words, {}, {"FRAMEWRIGHT_AS=MK"}).exit, 1);
+    EXPECT_EQ(run(words).exit, 2);
+}
+
+TEST_F(PeopleVerbs, EnterPeopleAndLetThemGo) {
+    setUp();
+    enterTechnician();
+    EXPECT_EQ(as("MK", {"people", "JT", "--skills", "dancing"}).exit, 2);
+    EXPECT_EQ(as("MK", {"people", "XX", "--skills", "waxing"}).exit, 2) << "no role";
+    EXPECT_EQ(as("MK", {"people", "--role", "viewer"}).exit, 2) << "nobody named";
+    EXPECT_EQ(as("MK", {"people", "JT", "--left", "--role", "viewer"}).exit, 2);
+    ASSERT_EQ(as("MK", {"people", "JT", "--role", "inspector"}).exit, 0);
+    const auto shown = run({"people", "JT", "--json"}).json()["people"];
+    ASSERT_THAT(shown, SizeIs(1));
+    EXPECT_EQ(shown[0]["role"], "inspector");
+    EXPECT_EQ(shown[0]["skills"], nlohmann::json({"waxing", "casting"})) << "skills were not kept";
+    EXPECT_EQ(run({"sign-in", "JT"}, {kPassword}).exit, 0);
+    EXPECT_THAT(as("JT", {"people", "MK", "--left"}).err, HasSubstr("is for: manager"));
+    EXPECT_THAT(as("MK", {"people", "MK", "--left"}).err, HasSubstr("nobody else manages"));
+    EXPECT_EQ(as("MK", {"people", "JT", "--left"}).exit, 0);
+    EXPECT_EQ(run({"sign-in", "JT"}, {kPassword}).exit, 1);
+    EXPECT_THAT(run({"people"}).out, AllOf(HasSubstr("manager"), HasSubstr("left")));
+    EXPECT_EQ(run({"people", "XX"}).exit, 2);
+}
+
+TEST_F(PeopleVerbs, SignInByBadgeAtAStation) {
+    setUp();
+    enterTechnician();
+    ASSERT_EQ(as("MK", {"badge", "JT"}, {kBadge, "918273"}).exit, 0);
+    ASSERT_EQ(as("MK", {"stations", "wax-1", "wax-bench"}).exit, 0);
+    EXPECT_EQ(as("MK", {"stations", "wax-1"}).exit, 2);
+    EXPECT_EQ(as("MK", {"stations", "wax-1", "ballroom"}).exit, 2);
+    EXPECT_EQ(run({"sign-in", "--badge"}, {kBadge, "918273"}).exit, 1) << "at no station";
+    const Ran in =
+        run({"sign-in", "--badge", "--json"}, {kBadge, "918273"}, {"FRAMEWRIGHT_STATION=wax-1"});
+    ASSERT_EQ(in.exit, 0) << in.err;
+    EXPECT_EQ(in.json()["person"], "JT");
+    EXPECT_EQ(in.json()["station"], "wax-1");
+    EXPECT_EQ(run({"sign-in", "--badge", "--station", "wax-1"}, {kBadge, "918274"}).exit, 1);
+    ASSERT_EQ(as("MK", {"badge", "JT", "--revoke"}).exit, 0);
+    EXPECT_EQ(run({"sign-in", "--badge", "--station", "wax-1"}, {kBadge, "918273"}).exit, 1);
+    EXPECT_EQ(run({"stations", "--json"}).json()["stations"][0]["kind"], "wax-bench");
+}
+
+TEST_F(PeopleVerbs, SetHowLongASessionMayRest) {
+    setUp();
+    EXPECT_EQ(run({"stations", "--json"}).json()["idle-minutes"], 15);
+    EXPECT_EQ(as("MK", {"stations", "--idle-minutes", "5"}).exit, 0);
+    EXPECT_THAT(run({"stations"}).out, HasSubstr("after 5 minutes"));
+    for (const char* wrong : {"0", "never", "99999999999"})
+        EXPECT_EQ(as("MK", {"stations", "--idle-minutes", wrong}).exit, 2) << wrong;
+}
+
+/// What a terminal shows when the program's questions are answered, and how the program ended.
+std::pair<std::string, int> atATerminal(const std::vector<std::string>& words,
+                                        std::vector<std::string> answers) {
+    int terminal = -1;
+    const pid_t child = forkpty(&terminal, nullptr, nullptr, nullptr);
+    if (child == 0) {
+        std::vector<char*> arguments;
+        for (const std::string& word : words)
+            arguments.push_back(const_cast<char*>(word.c_str()));  // NOLINT
+        arguments.push_back(nullptr);
+        execv(FRAMEWRIGHT, arguments.data());
+        _exit(127);
+    }
+    std::string shown;
+    char letter{};
+    while (read(terminal, &letter, 1) == 1) {
+        shown += letter;
+        if (answers.empty() || !shown.ends_with(": ")) continue;
+        const std::string line = answers.front() + '\n';
+        answers.erase(answers.begin());
+        if (write(terminal, line.data(), line.size()) != static_cast<ssize_t>(line.size())) break;
+    }
+    int status = 0;
+    waitpid(child, &status, 0);
+    close(terminal);
+    return {shown, WEXITSTATUS(status)};
+}
+
+TEST_F(PeopleVerbs, NeverShowWhatIsTypedAtATerminal) {
+    const auto [shown, exit] =
+        atATerminal({"framewright", "set-up", "MK", "--lab", folder_.filePath("lab").toStdString()},
+                    {kPassword, kPassword});
+    EXPECT_EQ(exit, 0) << shown;
+    EXPECT_THAT(shown, AllOf(HasSubstr("new password: "), HasSubstr("the same again: "),
+                             Not(HasSubstr("lamp"))));
+    EXPECT_EQ(run({"sign-in", "MK"}, {kPassword}).exit, 0);
+}
+
+TEST_F(PeopleVerbs, AskTwiceAtATerminalForWhatIsNew) {
+    const auto [shown, exit] =
+        atATerminal({"framewright", "set-up", "MK", "--lab", folder_.filePath("lab").toStdString()},
+                    {kPassword, "a slip over every bench"});
+    EXPECT_EQ(exit, 2);
+    EXPECT_THAT(shown, HasSubstr("the two were not the same"));
+    EXPECT_THAT(run({"people"}).out, HasSubstr("nobody yet"));
+}
+
+TEST_F(PeopleVerbs, TakeNoSecretAsAnArgument) {
+    for (const QStringList& words : {QStringList{"set-up", "MK", kPassword},
+                                     {"sign-in", "MK", kPassword},
+                                     {"password", "MK", kPassword},
+                                     {"badge", "MK", kBadge}})
+        EXPECT_EQ(run(words).exit, 2) << words.join(' ').toStdString();
+}
+
+}  // namespace
