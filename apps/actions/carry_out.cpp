@@ -80,6 +80,8 @@ bool asksForLegalFields(const domain::Command& command, const Order& order) {
 }  // namespace
 
 Result<Order> Work::load(const OrderNumber& number) const {
+    if (const auto touched = touched_.find(number); touched != touched_.end())
+        return touched->second;
     auto loaded = storage::loadOrder(laboratory_.records(), number);
     if (!loaded) return loaded.error();
     if (!*loaded) return noSuchOrder(number);
@@ -109,10 +111,21 @@ Result<Order> Work::apply(const std::optional<OrderNumber>& number,
     const auto events = decide(order, command, occasion);
     if (!events) return events.error();
     for (const Event& event : *events) order = evolve(std::move(order), event);
-    const storage::Ledger ledger{laboratory_.records()};
-    if (auto appended = ledger.append(transaction_, *events); !appended) return appended.error();
-    if (auto put = storage::putProjections(transaction_, *order, *events); !put) return put.error();
+    events_.insert(events_.end(), events->begin(), events->end());
+    touched_.insert_or_assign(order->number, *order);
     return *std::move(order);
+}
+
+Result<domain::Done> Work::keep() {
+    const storage::Ledger ledger{laboratory_.records()};
+    if (auto appended = ledger.append(transaction_, events_); !appended) return appended;
+    for (const auto& [number, order] : touched_) {
+        std::vector<Event> own;
+        std::ranges::copy_if(events_, std::back_inserter(own),
+                             [&](const Event& event) { return event.order == number; });
+        if (auto put = storage::putProjections(transaction_, order, own); !put) return put;
+    }
+    return domain::Done{};
 }
 
 Result<std::optional<domain::SealedText>> Work::seal(const std::optional<std::string>& text) {
@@ -142,6 +155,7 @@ Result<Outcome> carryOut(const Laboratory& laboratory, const std::optional<Order
     Work work{laboratory, under, who, key};
     auto order = deed(work);
     if (!order) return order.error();
+    if (auto kept = work.keep(); !kept) return kept.error();
     if (auto committed = under.commit(); !committed) return committed.error();
     return Outcome{*std::move(order), false};
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 
 #include "apps/actions/laboratory.h"
 #include "apps/actions/outcome.h"
@@ -22,10 +23,12 @@ public:
     storage::Transaction& transaction() noexcept { return transaction_; }
     /// ErrorCode::Unusable when there is no such order.
     domain::Result<domain::Order> load(const domain::OrderNumber& number) const;
-    /// Decides a command about an order, or about one that does not exist yet, and keeps what
-    /// follows.
+    /// Decides a command about an order, or about one that does not exist yet; what follows is kept
+    /// at the end.
     domain::Result<domain::Order> apply(const std::optional<domain::OrderNumber>& number,
                                         const domain::Command& command);
+    /// Appends what was decided, all under one key, and brings what is derived up to date.
+    domain::Result<domain::Done> keep();
     /// A text kept outside the ledger; nullopt for none or an empty one.
     domain::Result<std::optional<domain::SealedText>> seal(const std::optional<std::string>& text);
 
@@ -34,6 +37,8 @@ private:
     storage::Transaction& transaction_;
     const Who& who_;
     std::string key_;
+    std::vector<domain::Event> events_;
+    std::map<domain::OrderNumber, domain::Order> touched_;
 };
 
 /// The last order a deed applied something to is its outcome.

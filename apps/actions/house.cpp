@@ -161,7 +161,9 @@ std::vector<LimitLine> limitLines(const HouseLimits& limits) {
 }
 
 Result<Done> writeLimit(const Laboratory& laboratory, const std::string& word,
-                        const std::string& text) {
+                        const std::string& text, const Who& who) {
+    if (const auto allowed = authorise(laboratory, who, domain::Permission::KeepWorkshop); !allowed)
+        return allowed.error();
     HouseLimits limits;
     AmountCheck check{word, text};
     describe(check, limits);
@@ -178,7 +180,9 @@ Result<Done> writeLimit(const Laboratory& laboratory, const std::string& word,
 }
 
 Result<domain::ShadeGuide> enterGuide(const Laboratory& laboratory, const std::string& name,
-                                      const std::filesystem::path& file) {
+                                      const std::filesystem::path& file, const Who& who) {
+    if (const auto allowed = authorise(laboratory, who, domain::Permission::KeepWorkshop); !allowed)
+        return allowed.error();
     constexpr std::size_t kLongestName = 60;
     if (name.find_first_not_of(" \t") == std::string::npos || name.size() > kLongestName)
         return Error{ErrorCode::Unusable, "expected the name of a shade guide, of at most " +

@@ -36,7 +36,7 @@ std::vector<LimitLine> limitLines(const domain::HouseLimits& limits);
 /// Sets one limit; `text` is its amount with its unit, or "default". ErrorCode::Unusable names the
 /// limits there are, or the amount that was expected.
 domain::Result<domain::Done> writeLimit(const Laboratory& laboratory, const std::string& word,
-                                        const std::string& text);
+                                        const std::string& text, const Who& who);
 
 /// The terms the laboratory keeps its papers by; the European one until others are set.
 domain::Result<std::vector<domain::RetentionTerm>> retentionOf(const Laboratory& laboratory);
@@ -46,6 +46,6 @@ domain::Result<domain::Done> writeRetention(const Laboratory& laboratory, const 
 
 /// Enters a guide from a file of tabs, in the place of one of the same name.
 domain::Result<domain::ShadeGuide> enterGuide(const Laboratory& laboratory, const std::string& name,
-                                              const std::filesystem::path& file);
+                                              const std::filesystem::path& file, const Who& who);
 
 }  // namespace actions

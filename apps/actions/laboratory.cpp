@@ -1,5 +1,7 @@
 #include "apps/actions/laboratory.h"
 
+#include "apps/actions/access.h"
+
 #include "storage/records_file.h"
 #include "storage/settings_store.h"
 #include "storage/transaction.h"
@@ -40,7 +42,10 @@ domain::Result<Letterhead> letterhead(const Laboratory& laboratory) {
     return head;
 }
 
-domain::Result<domain::Done> writeLetterhead(const Laboratory& laboratory, const Letterhead& head) {
+domain::Result<domain::Done> writeLetterhead(const Laboratory& laboratory, const Letterhead& head,
+                                             const Who& who) {
+    if (const auto allowed = authorise(laboratory, who, domain::Permission::KeepWorkshop); !allowed)
+        return allowed.error();
     auto transaction = storage::Transaction::begin(laboratory.records());
     if (!transaction) return transaction.error();
     storage::Transaction work = *std::move(transaction);

@@ -5,6 +5,7 @@
 #include <memory>
 #include <string>
 
+#include "apps/actions/who.h"
 #include "domain/base/clock.h"
 #include "domain/base/result.h"
 #include "storage/connection.h"
@@ -49,7 +50,8 @@ private:
 
 /// The letterhead as last written; empty texts before the first time.
 domain::Result<Letterhead> letterhead(const Laboratory& laboratory);
+/// For who may keep the workshop.
 domain::Result<domain::Done> writeLetterhead(const Laboratory& laboratory,
-                                             const Letterhead& letterhead);
+                                             const Letterhead& letterhead, const Who& who);
 
 }  // namespace actions

@@ -3,44 +3,27 @@
 #include <QFile>
 #include <fstream>
 #include <iostream>
+#include <map>
 
+#include "apps/actions/lots.h"
 #include "apps/actions/papers.h"
-#include "apps/actions/people.h"
 #include "apps/actions/verification.h"
-#include "apps/actions/work.h"
+#include "apps/cli/demo_bench.h"
 #include "apps/cli/output.h"
 
 namespace cli {
 namespace {
 
 using actions::Laboratory;
-using actions::Outcome;
-using actions::Who;
+using actions::Paper;
 using domain::Error;
 using domain::ErrorCode;
+using domain::OrderNumber;
 using domain::Result;
 using domain::Stage;
 
 /// Marks a folder as a demo's own, so that the next demo may clear it and nothing else.
 constexpr std::string_view kMark = "this folder belongs to the demo";
-
-/// The demo has a calendar of its own and so prints the same papers every time.
-class DemoClock : public domain::Clock {
-public:
-    domain::Instant now() const override { return now_; }
-    void passMinutes(std::int64_t count) {
-        now_ =
-            domain::Instant::ofMicroseconds(now_.microseconds() + count * kMicrosecondsPerMinute);
-    }
-
-private:
-    static constexpr std::int64_t kMicrosecondsPerMinute = 60'000'000;
-    static constexpr std::int64_t kFirstMinute = 8 * 60 + 5;  // 08:05 UTC
-
-    domain::Instant now_ = domain::Instant::ofMicroseconds(
-        (domain::Date::parse("2026-11-25")->days() * 24 * 60 + kFirstMinute) *
-        kMicrosecondsPerMinute);
-};
 
 struct DemoCase {
     std::string_view file;              ///< demo/<file>.json; its answer: <file>-answered.json
@@ -52,141 +35,128 @@ struct DemoCase {
 };
 
 constexpr DemoCase kCases[] = {
-    {.file = "upper-iii-mod-1", .workedUpTo = Stage::Delivery},
+    {.file = "upper-iii-mod-1", .workedUpTo = Stage::ToothTryIn},
     {.file = "lower-i",
      .reason = "the opposing impression was disinfected on receipt",
-     .workedUpTo = Stage::BlockOut},
+     .workedUpTo = Stage::Investing},
     {.file = "upper-ii-mod-1",
      .flagged = "the cast arrived with a chip at 17",
      .words = "the chip is outside the design; go on",
-     .workedUpTo = Stage::Receipt},
-    {.file = "upper-iv", .workedUpTo = Stage::Survey},
+     .workedUpTo = Stage::Finishing},
+    {.file = "upper-iv", .workedUpTo = Stage::BlockOut},
     {.file = "interim-upper", .workedUpTo = Stage::ToothSetUp},
     {.file = "survey-missing", .workedUpTo = Stage::Receipt, .refused = true},
     {.file = "nickel-conflict", .refused = true},
     {.file = "notation-undeclared", .refused = true},
 };
 
-/// Everybody of the demo works with this password, which is printed at its end.
-constexpr const char* kPassword = "westhaven by the sea";
-constexpr std::string_view kManager = "manager-1";
-
-struct DemoPerson {
-    std::string_view code;
-    domain::Role role;
-};
-/// They have learnt everything, so that the demo is about orders.
-constexpr DemoPerson kPeople[] = {{"technician-1", domain::Role::Technician},
-                                  {"inspector-1", domain::Role::Inspector}};
-
-std::vector<domain::Skill> everySkill() {
-    std::vector<domain::Skill> skills;
-    for (const auto& [skill, word] : domain::enumCodes<domain::Skill>) skills.push_back(skill);
-    return skills;
-}
-
 class Demo {
 public:
-    Demo(const Laboratory& laboratory, DemoClock& clock) : laboratory_{laboratory}, clock_{clock} {}
+    Demo(const Laboratory& laboratory, DemoClock& clock)
+        : laboratory_{laboratory}, clock_{clock}, bench_{laboratory, clock} {}
 
     Result<Exit> run();
 
 private:
-    std::optional<Error> enterPeople();
     std::optional<Error> play(const DemoCase& played);
-    std::optional<Error> ask(const DemoCase& played, const domain::OrderNumber& number);
-    std::optional<Error> work(const DemoCase& played, domain::Order order);
-    std::optional<Error> raiseAndAnswer(const DemoCase& played, const domain::OrderNumber& number);
-    std::optional<Error> paper(const domain::OrderNumber& number, actions::Paper which);
-    /// Signed in anew for each deed; who cannot is refused by the action, which says so.
-    Who who(std::string_view code) {
-        clock_.passMinutes(4);
-        const auto person = *domain::PersonCode::parse(code);
-        const auto session = actions::signIn(laboratory_, person, actions::Secret{kPassword}, {});
-        return {.person = person, .token = session ? session->token : std::string{}};
+    std::optional<Error> ask(const DemoCase& played, const OrderNumber& number);
+    std::optional<Error> raiseAndAnswer(const DemoCase& played, const OrderNumber& number);
+    std::optional<Error> redoFailedCasting();
+    std::optional<Error> returnTryIn();
+    std::optional<Error> refuseExpiredLot();
+    std::optional<Error> deliver();
+    std::optional<Error> remake();
+    std::optional<Error> sendOut();
+    std::optional<Error> travelTogether();
+    std::optional<Error> drillRecall();
+    std::optional<Error> overdueFurnace(const OrderNumber& number);
+    Result<Exit> close();
+
+    std::optional<Error> paper(const OrderNumber& number, Paper which);
+    /// The demo fails where something was not refused, or not for this reason.
+    static std::optional<Error> expectRefused(const std::optional<Error>& error,
+                                              std::string_view word);
+    void tell(const OrderNumber& number, std::string what) {
+        scenes_.push_back({number.text(), std::move(what)});
     }
     std::filesystem::path fileOf(std::string_view name) const {
         return laboratory_.folder() / "prescriptions" / (std::string{name} + ".json");
     }
+    const OrderNumber& of(std::string_view file) const { return numbers_.at(std::string{file}); }
 
     const Laboratory& laboratory_;
     DemoClock& clock_;
+    DemoBench bench_;
+    std::map<std::string, OrderNumber> numbers_;
     std::vector<std::vector<std::string>> rows_;
+    std::vector<std::vector<std::string>> scenes_;
     std::vector<std::string> papers_;
 };
 
+/// Why a result is none; nullopt where it is one.
+template <typename T>
+std::optional<Error> errorOf(const Result<T>& result) {
+    return result ? std::nullopt : std::optional{result.error()};
+}
+
 Result<Exit> Demo::run() {
-    const auto head = actions::writeLetterhead(
-        laboratory_,
-        {"Westhaven Prosthetic Workshop", "1 Tide Street, Westhaven", "bench@westhaven.example"});
-    if (!head) return head.error();
-    if (auto error = enterPeople()) return *std::move(error);
+    if (auto opened = bench_.open(); !opened) return opened.error();
     for (const DemoCase& played : kCases)
         if (auto error = play(played)) return *std::move(error);
-    const auto floor = actions::floor(laboratory_);
-    if (!floor) return floor.error();
+    constexpr std::optional<Error> (Demo::*kScenes[])() = {
+        &Demo::redoFailedCasting, &Demo::returnTryIn, &Demo::refuseExpiredLot,
+        &Demo::deliver,           &Demo::remake,      &Demo::sendOut,
+        &Demo::travelTogether,    &Demo::drillRecall};
+    for (const auto scene : kScenes)
+        if (auto error = (this->*scene)()) return *std::move(error);
+    return close();
+}
+
+Result<Exit> Demo::close() {
     const auto verification = actions::verify(laboratory_);
     if (!verification) return verification.error();
     if (!verification->problems.empty())
         return Error{ErrorCode::Unavailable, verification->problems.front()};
-
-    std::cout << table({"order", "prescription", "what", "happened", "stands at"}, rows_)
-              << "\npapers\n";
+    const std::string folder = laboratory_.folder().string();
+    std::cout << table({"order", "prescription", "what", "happened", "stood then at"}, rows_)
+              << '\n'
+              << table({"order", "on the floor"}, scenes_) << "\npapers\n";
     for (const std::string& file : papers_) std::cout << "  " << file << '\n';
-    std::cout << "\nrecords  " << laboratory_.folder().string() << "  (" << verification->entries
-              << " ledger entries, verified; look around with: framewright floor --lab "
-              << laboratory_.folder().string() << ")\n"
-              << "people   " << kManager << ", technician-1, inspector-1; password: " << kPassword
-              << '\n';
+    std::cout << "\nrecords  " << folder << "  (" << verification->entries
+              << " ledger entries verified; what is derived from them equals a rebuild;\n"
+                 "         look around with: framewright floor --lab "
+              << folder << ")\n"
+              << "people   " << kManager << ", " << kTechnician << ", " << kInspector
+              << "; password: " << kDemoPassword << '\n';
     return Exit::Done;
 }
 
-std::optional<Error> Demo::enterPeople() {
-    const auto manager = *domain::PersonCode::parse(kManager);
-    const auto made =
-        actions::setUp(laboratory_, manager, everySkill(), actions::Secret{kPassword});
-    if (!made) return made.error();
-    for (const DemoPerson& each : kPeople) {
-        const auto person = *domain::PersonCode::parse(each.code);
-        const auto entered =
-            actions::enterPerson(laboratory_, person, each.role, everySkill(), who(kManager));
-        if (!entered) return entered.error();
-        const auto once = actions::resetPassword(laboratory_, person, who(kManager));
-        if (!once) return once.error();
-        const auto own =
-            actions::givePassword(laboratory_, person, *once, actions::Secret{kPassword});
-        if (!own) return own.error();
-    }
-    return {};
-}
-
 std::optional<Error> Demo::play(const DemoCase& played) {
-    const auto logged = actions::log(laboratory_, fileOf(played.file), who("manager-1"));
+    const auto logged = actions::log(laboratory_, fileOf(played.file), bench_.who(kManager));
     if (!logged) return logged.error();
-    const domain::OrderNumber number = logged->order.number;
+    const OrderNumber number = logged->order.number;
+    numbers_.emplace(played.file, number);
     std::string happened = "logged";
-    if (auto error = paper(number, actions::Paper::PrescriptionSheet)) return error;
+    if (auto error = paper(number, Paper::PrescriptionSheet)) return error;
     if (played.refused) {
         if (auto error = ask(played, number)) return error;
         happened += ", refused, asked, answered";
     }
     const auto reason =
         played.reason.empty() ? std::nullopt : std::optional{std::string{played.reason}};
-    const auto accepted = actions::accept(laboratory_, number, reason, who("manager-1"));
+    const auto accepted = actions::accept(laboratory_, number, reason, bench_.who(kManager));
     if (!accepted) return accepted.error();
     happened += reason ? ", accepted with a caution" : ", accepted";
-    if (auto error = work(played, accepted->order)) return error;
     if (!played.flagged.empty()) {
         if (auto error = raiseAndAnswer(played, number)) return error;
         happened += ", flagged, answered";
     }
+    if (played.workedUpTo)
+        if (auto worked = bench_.workUpTo(number, *played.workedUpTo); !worked)
+            return worked.error();
     const auto view = actions::order(laboratory_, number);
     if (!view) return view.error();
     const auto kennedy = domain::classify(view->prescription);
-    if (view->order.status == domain::OrderStatus::Delivered) {
-        happened += ", delivered";
-        if (auto error = paper(number, actions::Paper::PrescriptionSheet)) return error;
-    }
     rows_.push_back(
         {number.text(), std::string{played.file},
          wordsOf(view->prescription.arch) + ' ' + (kennedy ? kennedy->text() : "no class"),
@@ -194,52 +164,174 @@ std::optional<Error> Demo::play(const DemoCase& played) {
     return {};
 }
 
-std::optional<Error> Demo::ask(const DemoCase& played, const domain::OrderNumber& number) {
+std::optional<Error> Demo::ask(const DemoCase& played, const OrderNumber& number) {
     const auto tried =
-        actions::accept(laboratory_, number, std::string{"it will do"}, who("manager-1"));
-    if (tried || tried.error().code != ErrorCode::Refused)
-        return Error{ErrorCode::Unavailable,
-                     std::string{played.file} + " had to be refused and was not"};
-    if (auto error = paper(number, actions::Paper::QuestionSheet)) return error;
+        actions::accept(laboratory_, number, std::string{"it will do"}, bench_.who(kManager));
+    if (auto error = expectRefused(errorOf(tried), "cannot be accepted")) return error;
+    if (auto error = paper(number, Paper::QuestionSheet)) return error;
     const auto completed =
         actions::readPrescription(fileOf(std::string{played.file} + "-answered"));
     if (!completed) return completed.error();
     const auto answered = actions::answer(laboratory_, number, std::string{"by return of post"},
-                                          *completed, who("manager-1"));
+                                          *completed, bench_.who(kManager));
     if (!answered) return answered.error();
-    return paper(number, actions::Paper::PrescriptionSheet);
+    return paper(number, Paper::PrescriptionSheet);
 }
 
-std::optional<Error> Demo::work(const DemoCase& played, domain::Order order) {
-    bool reached = !played.workedUpTo;
-    while (const domain::StageStep* step = currentStep(order)) {
-        if (reached) break;
-        const Stage stage = step->stage;
-        const auto person = stage == Stage::Inspection ? "inspector-1" : "technician-1";
-        const auto started = actions::start(laboratory_, {order.number}, stage, who(person));
-        if (!started) return started.error();
-        const auto finished = actions::finish(laboratory_, {order.number}, stage, who(person));
-        if (!finished) return finished.error();
-        order = finished->order;
-        reached = stage == *played.workedUpTo;
-    }
-    return {};
-}
-
-std::optional<Error> Demo::raiseAndAnswer(const DemoCase& played,
-                                          const domain::OrderNumber& number) {
+std::optional<Error> Demo::raiseAndAnswer(const DemoCase& played, const OrderNumber& number) {
     const auto flagged = actions::flag(laboratory_, number, domain::FlagReason::CastDamaged,
-                                       std::string{played.flagged}, who("technician-1"));
+                                       std::string{played.flagged}, bench_.who(kTechnician));
     if (!flagged) return flagged.error();
-    if (auto error = paper(number, actions::Paper::QuestionSheet)) return error;
+    if (auto error = paper(number, Paper::QuestionSheet)) return error;
+    clock_.passMinutes(5 * 60);
     const auto answered =
-        actions::answer(laboratory_, number, std::string{played.words}, {}, who("manager-1"));
-    if (!answered) return answered.error();
+        actions::answer(laboratory_, number, std::string{played.words}, {}, bench_.who(kManager));
+    return errorOf(answered);
+}
+
+std::optional<Error> Demo::redoFailedCasting() {
+    const OrderNumber& number = of("lower-i");
+    if (const auto started =
+            actions::start(laboratory_, {number}, Stage::Casting, bench_.who(kTechnician));
+        !started)
+        return started.error();
+    if (auto recorded = bench_.recordAll(number); !recorded) return recorded.error();
+    const auto redone = actions::redo(
+        laboratory_, number, domain::RedoReason::Porosity, Stage::Duplication, Stage::Investing,
+        std::string{"pores at the lingual bar, seen after blasting"}, bench_.who(kTechnician));
+    if (!redone) return redone.error();
+    if (auto error = overdueFurnace(number)) return error;
+    if (auto worked = bench_.workUpTo(number, Stage::Finishing); !worked) return worked.error();
+    tell(number,
+         "the casting was porous: done again from the duplication, the first one stays on record");
+    return paper(number, Paper::BenchSheet);
+}
+
+std::optional<Error> Demo::overdueFurnace(const OrderNumber& number) {
+    if (auto worked = bench_.workUpTo(number, Stage::WaxUp); !worked) return worked.error();
+    if (const auto started =
+            actions::start(laboratory_, {number}, Stage::Investing, bench_.who(kTechnician));
+        !started)
+        return started.error();
+    const domain::EquipmentUsed furnace{*domain::ThingCode::parse("furnace-1"), {}, {}};
+    const auto refused = actions::record(laboratory_, number, Stage::Investing, {{furnace, {}}},
+                                         bench_.who(kTechnician));
+    if (auto error = expectRefused(errorOf(refused), "calibration was due")) return error;
+    tell(number, "a furnace whose calibration is overdue was refused; another was taken");
     return {};
 }
 
-std::optional<Error> Demo::paper(const domain::OrderNumber& number, actions::Paper which) {
-    const auto file = actions::print(laboratory_, number, which, {}, who("manager-1"));
+std::optional<Error> Demo::returnTryIn() {
+    const OrderNumber& number = of("upper-ii-mod-1");
+    if (auto sent = bench_.workStage(number); !sent) return sent.error();
+    if (auto error = paper(number, Paper::TryInSheet)) return error;
+    clock_.passMinutes(2 * 24 * 60);
+    const auto back =
+        bench_.comeBack(number, {.verdict = domain::ReturnVerdict::GoBack,
+                                 .backTo = Stage::Finishing,
+                                 .findings = "rocks over the rest on the left side",
+                                 .disinfection = {"alcohol 70 %", domain::Minutes::of(5)}});
+    if (!back) return back.error();
+    if (auto worked = bench_.workUpTo(number, Stage::ToothSetUp); !worked) return worked.error();
+    tell(number, "the try-in came back rocking: finished again, tried in again, then set up");
+    return {};
+}
+
+std::optional<Error> Demo::refuseExpiredLot() {
+    const OrderNumber& number = of("upper-iii-mod-1");
+    if (const auto started =
+            actions::start(laboratory_, {number}, Stage::Processing, bench_.who(kTechnician));
+        !started)
+        return started.error();
+    const domain::LotUsed use{*domain::ThingCode::parse("RP-0"), {}, 12'000};
+    const auto refused = actions::record(laboratory_, number, Stage::Processing, {{use, {}}},
+                                         bench_.who(kTechnician));
+    if (auto error = expectRefused(errorOf(refused), "expired")) return error;
+    const auto early =
+        actions::finish(laboratory_, {number}, Stage::Processing, bench_.who(kTechnician));
+    if (auto error = expectRefused(errorOf(early), "lacks")) return error;
+    tell(number, "a resin that expired on 2026-10-31 was refused, and so was passing the gate");
+    return {};
+}
+
+std::optional<Error> Demo::deliver() {
+    const OrderNumber& number = of("upper-iii-mod-1");
+    if (auto worked = bench_.workUpTo(number, Stage::Delivery); !worked) return worked.error();
+    tell(number, "inspected by another person, disinfected, statement issued, delivered");
+    for (const Paper which :
+         {Paper::Ticket, Paper::BenchSheet, Paper::Statement, Paper::DeliveryNote})
+        if (auto error = paper(number, which)) return error;
+    return {};
+}
+
+std::optional<Error> Demo::remake() {
+    const OrderNumber& number = of("upper-iii-mod-1");
+    clock_.passMinutes(3 * 24 * 60);
+    const auto made =
+        actions::remake(laboratory_, number, domain::RemakeReason::DoesNotFit, Stage::Survey,
+                        std::string{"binds on the left guide plane"}, bench_.who(kManager));
+    if (!made) return made.error();
+    tell(number, "came back as it does not fit: made again as " + made->order.number.text() +
+                     ", fault at the survey");
+    tell(made->order.number, "remake of " + number.text() + ": " + holdUp(made->order));
+    return paper(made->order.number, Paper::PrescriptionSheet);
+}
+
+std::optional<Error> Demo::sendOut() {
+    const OrderNumber& number = of("upper-iv");
+    const auto sent = actions::sendWork(
+        laboratory_, number, *domain::ThingCode::parse("north-foundry"), bench_.who(kManager));
+    if (!sent) return sent.error();
+    if (auto error = paper(number, Paper::SubOrder)) return error;
+    clock_.passMinutes(24 * 60);
+    const auto back = actions::takeWorkBack(laboratory_, number, true, {}, bench_.who(kTechnician));
+    if (!back) return back.error();
+    if (auto worked = bench_.workUpTo(number, Stage::Duplication); !worked) return worked.error();
+    tell(number, "duplicated at another site, which its statement will name");
+    return {};
+}
+
+std::optional<Error> Demo::travelTogether() {
+    auto upper = actions::readPrescription(fileOf("upper-iv"));
+    if (!upper) return upper.error();
+    auto lower = actions::readPrescription(fileOf("lower-i"));
+    if (!lower) return lower.error();
+    domain::Prescription companion = *std::move(lower);
+    companion.identity = upper->identity;
+    const auto logged = actions::log(laboratory_, companion, bench_.who(kManager));
+    if (!logged) return logged.error();
+    const auto joined =
+        actions::joinCase(laboratory_, logged->order.number, of("upper-iv"), bench_.who(kManager));
+    if (!joined) return joined.error();
+    tell(logged->order.number,
+         "the lower of the same patient travels with " + of("upper-iv").text() + " as one case");
+    return {};
+}
+
+std::optional<Error> Demo::drillRecall() {
+    const auto recalled =
+        actions::recall(laboratory_, "AL-1", "Recall drill: nothing is wrong with the lot.", true,
+                        bench_.who(kManager));
+    if (!recalled) return recalled.error();
+    for (const auto& letter : recalled->letters) papers_.push_back(letter.string());
+    scenes_.push_back({"lot AL-1", "recall drill: " + std::to_string(recalled->devices) +
+                                       " devices of " + std::to_string(recalled->patients) +
+                                       " patients, " + std::to_string(recalled->letters.size()) +
+                                       " letters to prescribers"});
+    return {};
+}
+
+std::optional<Error> Demo::expectRefused(const std::optional<Error>& error, std::string_view word) {
+    if (error && error->code == ErrorCode::Refused &&
+        error->message.find(word) != std::string::npos)
+        return {};
+    return Error{ErrorCode::Unavailable, "a refusal with \"" + std::string{word} +
+                                             "\" was expected, and there was " +
+                                             (error ? error->message : std::string{"none"})};
+}
+
+std::optional<Error> Demo::paper(const OrderNumber& number, Paper which) {
+    const auto file = actions::print(laboratory_, number, which, {}, bench_.who(kManager));
     if (!file) return file.error();
     if (papers_.empty() || papers_.back() != file->string()) papers_.push_back(file->string());
     return {};

@@ -191,9 +191,12 @@ Result<Exit> letterhead(const Call& call) {
     head.name = call.option("name").value_or(head.name);
     head.address = call.option("address").value_or(head.address);
     head.contact = call.option("contact").value_or(head.contact);
-    if (call.has("name") || call.has("address") || call.has("contact"))
-        if (const auto written = actions::writeLetterhead(*laboratory, head); !written)
+    if (call.has("name") || call.has("address") || call.has("contact")) {
+        const auto who = whoOf(call);
+        if (!who) return who.error();
+        if (const auto written = actions::writeLetterhead(*laboratory, head, *who); !written)
             return written.error();
+    }
     if (call.has("json"))
         print("letterhead-1",
               {{"name", head.name}, {"address", head.address}, {"contact", head.contact}});

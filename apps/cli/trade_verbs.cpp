@@ -7,6 +7,7 @@
 #include "apps/cli/description.h"
 #include "apps/cli/lab_option.h"
 #include "apps/cli/output.h"
+#include "apps/cli/who_option.h"
 #include "domain/quality/colour_difference.h"
 
 namespace cli {
@@ -183,7 +184,9 @@ Result<Exit> limits(const Call& call) {
     if (arguments.size() == 2) {
         const auto laboratory = laboratoryOf(call);
         if (!laboratory) return laboratory.error();
-        if (const auto written = actions::writeLimit(*laboratory, arguments[0], arguments[1]);
+        const auto who = whoOf(call);
+        if (!who) return who.error();
+        if (const auto written = actions::writeLimit(*laboratory, arguments[0], arguments[1], *who);
             !written)
             return written.error();
     }
@@ -218,7 +221,10 @@ Result<Exit> shades(const Call& call) {
             return unusable("which guide? framewright shades GUIDE --file FILE");
         const auto laboratory = laboratoryOf(call);
         if (!laboratory) return laboratory.error();
-        const auto entered = actions::enterGuide(*laboratory, call.arguments().front(), *file);
+        const auto who = whoOf(call);
+        if (!who) return who.error();
+        const auto entered =
+            actions::enterGuide(*laboratory, call.arguments().front(), *file, *who);
         if (!entered) return entered.error();
     }
     const auto house = houseOf(call);

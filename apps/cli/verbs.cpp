@@ -38,6 +38,7 @@ constexpr Option kShadesOptions[] = {
     {"measured", "LAB", "L*, a* and b* of a tooth: rank the tabs by CIEDE2000"},
     {"file", "FILE", "enter the guide from a table \"tab,L*,a*,b*\""},
     kLab,
+    kAs,
     kJson};
 constexpr Option kChangeOptions[] = {kLab, kAs, kKey, kStation, kSeen, kJson};
 constexpr Option kAcceptOptions[] = {
@@ -173,6 +174,7 @@ constexpr Option kLetterheadOptions[] = {{"name", "TEXT", "the laboratory's name
                                          {"address", "TEXT", "its address"},
                                          {"contact", "TEXT", "telephone or mail"},
                                          kLab,
+                                         kAs,
                                          kJson};
 constexpr Option kSetUpOptions[] = {
     {"skills", "WORDS", "what they have learnt, as waxing,casting"}, kLab, kJson};
@@ -288,7 +290,8 @@ constexpr std::array<Verb, 45> kVerbs{{
     {"verify", "", 0, 0, "prove that the records are whole", kReadOptions, "framewright verify",
      &verify},
     {"letterhead", "", 0, 0, "show or set the laboratory's name and address on papers",
-     kLetterheadOptions, "framewright letterhead --name \"Example Laboratory\"", &letterhead},
+     kLetterheadOptions, "framewright letterhead --name \"Example Laboratory\" --as MK",
+     &letterhead},
     {"set-up", "CODE", 1, 1, "enter the first manager; asks for a password", kSetUpOptions,
      "framewright set-up MK --skills surveying,inspection", &setUp},
     {"sign-in", "[CODE]", 0, 1, "sign in; asks for the password, or the badge and its PIN",
@@ -305,7 +308,7 @@ constexpr std::array<Verb, 45> kVerbs{{
     {"rules", "[ID]", 0, 1, "list the rules a prescription must pass, or explain one",
      kRulesOptions, "framewright rules clasp.reciprocation", &rules},
     {"limits", "[NAME [VALUE]]", 0, 2, "show or set what the laboratory decides for itself",
-     kReadOptions, "framewright limits lingual-bar-space \"7 mm\"", &limits},
+     kTraceOptions, "framewright limits lingual-bar-space \"7 mm\" --as MK", &limits},
     {"shades", "[GUIDE]", 0, 1, "show the shade guides, match a colour, or enter a guide",
      kShadesOptions, "framewright shades \"A-D scale\" --measured \"76.04 -0.08 16.73\"", &shades},
     {"bench", "CALCULATION [ARGUMENT]", 1, 2,
