@@ -6,22 +6,12 @@
 #include <iterator>
 
 #include "storage/ledger.h"
+#include "tests/support/hand_clock.h"
 #include "tests/support/people.h"
 
 namespace actions_tests {
 
-class HandClock : public domain::Clock {
-public:
-    domain::Instant now() const override { return now_; }
-    void letPass(std::int64_t minutes, std::int64_t microseconds = 0) {
-        now_ = domain::Instant::ofMicroseconds(now_.microseconds() + minutes * 60'000'000 +
-                                               microseconds);
-    }
-
-private:
-    domain::Instant now_{domain::Instant::ofMicroseconds(domain::Date::parse("2026-11-25")->days() *
-                                                         86'400'000'000)};
-};
+using support::HandClock;
 
 class PeopleBench : public testing::Test {
 protected:

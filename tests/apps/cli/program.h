@@ -15,8 +15,11 @@ struct Ran {
     nlohmann::json json() const { return nlohmann::json::parse(out); }
 };
 
-inline Ran run(const QStringList& words, const QByteArray& input = {}) {
+/// `environment`: what is set besides, as "FRAMEWRIGHT_AS=MK".
+inline Ran run(const QStringList& words, const QByteArray& input = {},
+               const QStringList& environment = {}) {
     QProcess process;
+    process.setEnvironment(QProcess::systemEnvironment() << environment);
     process.start(FRAMEWRIGHT, words);
     process.write(input);
     process.closeWriteChannel();

@@ -1,0 +1,125 @@
+/// Erasing names when the term of retention has run out.
+#include <gmock/gmock.h>
+
+#include "apps/actions/house.h"
+#include "tests/apps/actions/floor_bench.h"
+
+namespace {
+
+using actions_tests::saidBy;
+using domain::OrderNumber;
+using support::kMaker;
+using support::kManager;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+
+class Purge : public actions_tests::FloorBench {
+protected:
+    void goTo(const char* day) { clock_.goTo(*domain::Date::parse(day)); }
+    std::string purge(const OrderNumber& number, std::string_view who = kManager) {
+        return saidBy(actions::purge(lab(), number, floor_.as(who)));
+    }
+    /// Of a patient and a prescriber who are known by their names alone.
+    static domain::Prescription named() {
+        auto prescription = support::upperClassIIIMod1();
+        prescription.identity = {.patientReference = {},
+                                 .patientName = "Ottilie Farrenquay",
+                                 .prescriberName = "Dr Lazare Umbelow",
+                                 .prescriberAddress = "8 Weir Steps, Eastmere",
+                                 .prescriberContact = "umbelow@eastmere.example",
+                                 .prescriberRegistration = "D-77031",
+                                 .remarks = "Ottilie is left-handed"};
+        return prescription;
+    }
+};
+
+// Regulation (EU) 2017/745, Annex XIII, section 4: ten years after the device was placed on the
+// market; how a term of years ends on a leap day: domain/production/retention.h.
+TEST_F(Purge, IsRefusedUntilTheDayAfterTheTermOfADeliveryOnALeapDay) {
+    goTo("2028-02-20");
+    const OrderNumber number = castFramework();
+    floor_.bringTo(number, domain::Stage::Delivery);
+    goTo("2028-02-29");
+    floor_.deliver(number);
+    goTo("2038-02-28");
+    EXPECT_THAT(purge(number), HasSubstr("must be kept through 2038-03-01"));
+    goTo("2038-03-01");
+    EXPECT_THAT(purge(number), HasSubstr("purged from 2038-03-02"));
+    EXPECT_FALSE(order(number).purged);
+    goTo("2038-03-02");
+    EXPECT_THAT(purge(number, kMaker), HasSubstr("manager"));
+    EXPECT_EQ(purge(number), "");
+    EXPECT_THAT(purge(number), HasSubstr("purged already"));
+    EXPECT_THAT(problems(), IsEmpty());
+}
+
+TEST_F(Purge, ErasesEveryNameAndWordFromTheBytesOfTheRecords) {
+    const OrderNumber number = floor_.accepted(named());
+    ASSERT_EQ(saidBy(actions::flag(lab(), number, domain::FlagReason::Other,
+                                   "Ottilie asked for gold", floor_.as(kMaker))),
+              "");
+    ASSERT_EQ(saidBy(actions::answer(lab(), number, "Dr Umbelow says no", {},
+                                     floor_.as(kManager))),
+              "");
+    floor_.deliver(number);
+    const char* names[] = {"Ottilie", "Farrenquay", "Umbelow", "Weir Steps"};
+    for (const char* name : names) EXPECT_THAT(bytes(), HasSubstr(name)) << "nothing to erase";
+    goTo("2036-11-27");
+    ASSERT_EQ(purge(number), "");
+    const std::string after = bytes();
+    for (const char* name : names) EXPECT_THAT(after, Not(HasSubstr(name)));
+    EXPECT_THAT(problems(), IsEmpty());
+    const auto view = actions::order(lab(), number);
+    ASSERT_TRUE(view) << view.error().message;
+    EXPECT_EQ(view->prescription.identity, domain::Identity{});
+    EXPECT_TRUE(actions::floor(lab()));
+}
+
+TEST_F(Purge, LeavesTheNamesOfAnotherOrderOfTheSamePatient) {
+    const OrderNumber number = floor_.accepted(named());
+    floor_.deliver(number);
+    goTo("2036-11-20");
+    auto later = named();
+    later.issued = domain::Date::parse("2036-11-18");
+    later.needed = domain::Date::parse("2036-12-18");
+    const OrderNumber second = floor_.logged(later);
+    goTo("2036-11-27");
+    ASSERT_EQ(purge(number), "");
+    EXPECT_THAT(bytes(), HasSubstr("Ottilie"));
+    EXPECT_EQ(actions::order(lab(), second)->prescription.identity.patientName,
+              "Ottilie Farrenquay");
+    EXPECT_EQ(order(second).revision.parties.patient, order(number).revision.parties.patient);
+    EXPECT_THAT(problems(), IsEmpty());
+}
+
+// The next order of a patient whose names were erased is of somebody the laboratory does not know.
+TEST_F(Purge, ForgetsThePatientWithTheirLastOrder) {
+    const OrderNumber number = floor_.accepted(named());
+    floor_.deliver(number);
+    goTo("2036-11-27");
+    ASSERT_EQ(purge(number), "");
+    auto later = named();
+    later.issued = domain::Date::parse("2036-11-26");
+    later.needed = domain::Date::parse("2036-12-18");
+    const OrderNumber second = floor_.logged(later);
+    EXPECT_NE(order(second).revision.parties.patient, order(number).revision.parties.patient);
+}
+
+TEST_F(Purge, TakesTheLongestOfTheTermsThatApply) {
+    const OrderNumber number = castFramework();
+    floor_.deliver(number);
+    ASSERT_EQ(saidBy(actions::writeRetention(lab(), "us-ny", floor_.as(kManager))), "");
+    goTo("2027-11-25");
+    EXPECT_THAT(purge(number), HasSubstr("through 2027-11-25"));
+    goTo("2027-11-26");
+    ASSERT_EQ(saidBy(actions::writeRetention(lab(), "us-ny,eu", floor_.as(kManager))), "");
+    EXPECT_THAT(purge(number), HasSubstr("through 2036-11-25"));
+}
+
+TEST_F(Purge, IsRefusedWhileWorkGoesOn) {
+    const OrderNumber number = castFramework();
+    EXPECT_THAT(purge(number), HasSubstr("work on it goes on"));
+}
+
+}  // namespace
