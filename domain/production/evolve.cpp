@@ -103,7 +103,10 @@ struct Change {
         order.replacedBy = happened.replacement;
     }
     void operator()(const RemakeBegun& happened) const { order.replaces = happened.first; }
-    void operator()(const CaseJoined& happened) const { order.caseLeader = happened.leader; }
+    void operator()(const CaseJoined& happened) const {
+        order.caseLeader = happened.leader;
+        if (happened.findings) order.revision.findings = *happened.findings;
+    }
     void operator()(const WorkSent& happened) const {
         mark(order, happened.stage, StageStatus::InHand, event);
         stepOf(order, happened.stage).madeAt = happened.site;

@@ -146,7 +146,7 @@ Decision decideOn(const Deciding& deciding, const JoinCase& command) {
     if (command.parties.patient != own.patient || command.parties.prescriber != own.prescriber)
         return refused(order, "order " + command.leader.text() +
                                   " is for another patient; a case is of one patient");
-    return Happenings{CaseJoined{command.leader}};
+    return Happenings{CaseJoined{command.leader, command.findings}};
 }
 
 Decision decideOn(const Deciding& deciding, const Withdraw& command) {
