@@ -30,6 +30,20 @@ std::optional<std::string> patientKey(const domain::Identity& identity) {
     return {};
 }
 
+/// Runs a statement about the row a code counts.
+domain::Result<domain::Done> forget(Transaction& transaction, CodeShape shape,
+                                    const std::string& code, std::string_view query,
+                                    std::string_view column) try {
+    const auto id = countOf(shape, code);
+    if (!id)
+        return domain::Error{domain::ErrorCode::Unusable,
+                             '"' + code + "\" is the code of nobody known here"};
+    Statement{transaction.database(), query}.bind(column, *id).run();
+    return domain::Done{};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
 }  // namespace
 
 domain::Result<std::string> PartyStore::prescriberCode(Transaction& transaction,
@@ -62,6 +76,17 @@ domain::Result<std::string> PartyStore::patientCode(Transaction& transaction,
     return countedCode(kPatientCode, found.whole("patient_id"));
 } catch (const SqlFailure& failure) {
     return failure.error();
+}
+
+domain::Result<domain::Done> PartyStore::forgetPatient(Transaction& transaction,
+                                                       const std::string& patientCode) const {
+    return forget(transaction, kPatientCode, patientCode, "patient_forget", "patient_id");
+}
+
+domain::Result<domain::Done> PartyStore::forgetPrescriber(Transaction& transaction,
+                                                          const std::string& prescriberCode) const {
+    return forget(transaction, kPrescriberCode, prescriberCode, "prescriber_forget",
+                  "prescriber_id");
 }
 
 }  // namespace storage

@@ -25,6 +25,13 @@ public:
                                             const std::string& prescriberCode,
                                             const domain::Identity& identity) const;
 
+    /// Erases what a patient is matched by: nobody is recognised as them any more.
+    domain::Result<domain::Done> forgetPatient(Transaction& transaction,
+                                               const std::string& patientCode) const;
+    /// Likewise of a prescriber.
+    domain::Result<domain::Done> forgetPrescriber(Transaction& transaction,
+                                                  const std::string& prescriberCode) const;
+
 private:
     Connection& connection_;
 };

@@ -13,34 +13,41 @@ using domain::ErrorCode;
 using domain::Result;
 using domain::Subject;
 using domain::WorkshopEvent;
+using domain::WorkshopEventKind;
 using domain::WorkshopHappening;
 
 /// Whether a key was used for the same before; a refusal if for another thing.
-Result<bool> isRepeated(const Laboratory& laboratory, const Who& who, const Subject& subject) {
+Result<bool> isRepeated(const Laboratory& laboratory, const Who& who, const Subject& subject,
+                        WorkshopEventKind kind) {
     if (who.key.empty()) return false;
     const auto events = storage::Ledger{laboratory.records()}.withKey(who.key);
     if (!events) return events.error();
     if (events->empty()) return false;
     const auto* event = std::get_if<WorkshopEvent>(&events->front());
-    if (event != nullptr && event->subject == subject) return true;
-    return Error{ErrorCode::Refused,
-                 "this key was used for something else: " +
-                     (event != nullptr ? event->subject.text() : std::string{"an order"})};
+    if (event != nullptr && event->subject == subject && kindOf(*event) == kind) return true;
+    return Error{ErrorCode::Refused, "this key was used for something else: " +
+                                         (event != nullptr ? event->subject.text() + ", " +
+                                                                 wordsOf(kindOf(*event))
+                                                           : std::string{"an order"})};
 }
 
-using Prepare = std::function<Result<WorkshopHappening>(storage::Transaction&)>;
+using Prepare = std::function<Result<WorkshopHappening>(WorkshopWork&)>;
+
+WorkshopEventKind kindOf(const WorkshopHappening& what) {
+    return static_cast<WorkshopEventKind>(what.index());
+}
 
 Result<Kept> kept(const Laboratory& laboratory, const Who& who, domain::Permission permission,
-                  const Subject& subject, const Prepare& prepare) {
+                  const Subject& subject, WorkshopEventKind kind, const Prepare& prepare) {
     if (const auto allowed = authorise(laboratory, who, permission); !allowed)
         return allowed.error();
     auto begun = WorkshopWork::begin(laboratory, who);
     if (!begun) return begun.error();
     WorkshopWork work = *std::move(begun);
-    const auto before = isRepeated(laboratory, who, subject);
+    const auto before = isRepeated(laboratory, who, subject, kind);
     if (!before) return before.error();
     if (*before) return Kept{true};
-    auto what = prepare(work.transaction());
+    auto what = prepare(work);
     if (!what) return what.error();
     if (auto done = work.record(subject, *std::move(what)); !done) return done.error();
     if (auto committed = work.commit(); !committed) return committed.error();
@@ -51,18 +58,26 @@ Result<Kept> kept(const Laboratory& laboratory, const Who& who, domain::Permissi
 
 Result<Kept> keep(const Laboratory& laboratory, const Who& who, domain::Permission permission,
                   const Subject& subject, const WorkshopHappening& what) {
-    return kept(laboratory, who, permission, subject,
-                [&](storage::Transaction&) -> Result<WorkshopHappening> { return what; });
+    return kept(laboratory, who, permission, subject, kindOf(what),
+                [&](WorkshopWork&) -> Result<WorkshopHappening> { return what; });
+}
+
+Result<Kept> keepAsItStands(
+    const Laboratory& laboratory, const Who& who, domain::Permission permission,
+    const Subject& subject, WorkshopEventKind kind,
+    const std::function<Result<WorkshopHappening>(const domain::Workshop&)>& what) {
+    return kept(laboratory, who, permission, subject, kind,
+                [&](WorkshopWork& work) { return what(work.workshop()); });
 }
 
 Result<Kept> keepWithWords(
     const Laboratory& laboratory, const Who& who, domain::Permission permission,
     const Subject& subject, const std::string& words,
     const std::function<WorkshopHappening(const domain::SealedText&)>& what) {
-    return kept(laboratory, who, permission, subject,
-                [&](storage::Transaction& transaction) -> Result<WorkshopHappening> {
+    return kept(laboratory, who, permission, subject, kindOf(what({})),
+                [&](WorkshopWork& work) -> Result<WorkshopHappening> {
                     const auto sealed =
-                        storage::SealedTexts{laboratory.records()}.seal(transaction, words);
+                        storage::SealedTexts{laboratory.records()}.seal(work.transaction(), words);
                     if (!sealed) return sealed.error();
                     return what(*sealed);
                 });

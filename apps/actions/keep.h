@@ -19,6 +19,12 @@ domain::Result<Kept> keep(const Laboratory& laboratory, const Who& who,
                           domain::Permission permission, const domain::Subject& subject,
                           const domain::WorkshopHappening& what);
 
+/// The same where what happens follows from the laboratory as it stands; `kind`: of what happens.
+domain::Result<Kept> keepAsItStands(
+    const Laboratory& laboratory, const Who& who, domain::Permission permission,
+    const domain::Subject& subject, domain::WorkshopEventKind kind,
+    const std::function<domain::Result<domain::WorkshopHappening>(const domain::Workshop&)>& what);
+
 /// The same with words that are kept outside the ledger.
 domain::Result<Kept> keepWithWords(
     const Laboratory& laboratory, const Who& who, domain::Permission permission,

@@ -27,15 +27,23 @@ using domain::ThingCode;
 
 domain::Subject subjectOf(const ThingCode& code) { return {domain::SubjectKind::Lot, code.text()}; }
 
-/// Whether the device as it stands holds what was used: the stage's attempt in hand used it.
-bool holds(const Order& order, domain::Stage stage, const ThingCode& lot) {
-    return std::ranges::any_of(recordsOf(order, stage), [&](const domain::StageRecord& record) {
-        const auto* used = std::get_if<domain::LotUsed>(&record);
-        return used != nullptr && used->lot == lot;
-    });
+/// Whether the device as it stands holds what an order used: the attempt in hand of the stage used
+/// it. `count`: how often the order had used that lot before.
+bool holds(const Order& order, const ThingCode& lot, std::size_t count) {
+    for (const domain::KeptRecord& kept : order.records) {
+        const auto* used = std::get_if<domain::LotUsed>(&kept.record);
+        if (used == nullptr || used->lot != lot || count-- > 0) continue;
+        const auto step = std::ranges::find(order.steps, kept.stage, &domain::StageStep::stage);
+        return step != order.steps.end() && step->attempt == kept.attempt;
+    }
+    return false;
 }
 
-Result<TracedDevice> deviceOf(const Laboratory& laboratory, const storage::LotUse& use) {
+/// How often each order used each lot so far.
+using Counts = std::map<std::pair<OrderNumber, ThingCode>, std::size_t>;
+
+Result<TracedDevice> deviceOf(const Laboratory& laboratory, const storage::LotUse& use,
+                              std::size_t before) {
     const auto order = storage::loadOrder(laboratory.records(), use.order);
     if (!order) return order.error();
     const auto row = storage::OrderRegister{laboratory.records()}.find(use.order);
@@ -54,7 +62,7 @@ Result<TracedDevice> deviceOf(const Laboratory& laboratory, const storage::LotUs
                         .prescriberAddress = identity.prescriberAddress.value_or(std::string{}),
                         .amount = use.amount,
                         .stage = use.stage,
-                        .isInDevice = holds(**order, use.stage, use.lot),
+                        .isInDevice = holds(**order, use.lot, before),
                         .delivered = deliveredOn(**order)};
 }
 
@@ -71,8 +79,9 @@ Result<std::vector<LotTrace>> traced(const Laboratory& laboratory, const std::st
     for (LotTrace& trace : traces) {
         const auto uses = storage::LotUses{laboratory.records()}.ofLot(trace.code);
         if (!uses) return uses.error();
+        Counts counts;
         for (const storage::LotUse& use : *uses) {
-            auto device = deviceOf(laboratory, use);
+            auto device = deviceOf(laboratory, use, counts[{use.order, use.lot}]++);
             if (!device) return device.error();
             trace.devices.push_back(*std::move(device));
         }
@@ -164,6 +173,7 @@ Result<OrderTrace> traceOrder(const Laboratory& laboratory, const OrderNumber& n
     const auto workshop = storage::loadWorkshop(laboratory.records());
     if (!workshop) return workshop.error();
     OrderTrace trace{.order = number, .lots = {}, .deeds = {}};
+    Counts counts;
     for (const HistoryLine& line : view->history) {
         trace.deeds.push_back(
             {line.event.at, line.event.person.text(), line.event.station, line.says});
@@ -171,7 +181,8 @@ Result<OrderTrace> traceOrder(const Laboratory& laboratory, const OrderNumber& n
             const auto known = workshop->lots.find(use.lot);
             trace.lots.push_back({use.lot,
                                   known == workshop->lots.end() ? domain::Lot{} : known->second.lot,
-                                  use.amount, use.stage, holds(view->order, use.stage, use.lot)});
+                                  use.amount, use.stage,
+                                  holds(view->order, use.lot, counts[{number, use.lot}]++)});
         }
     }
     return trace;

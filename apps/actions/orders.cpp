@@ -1,6 +1,7 @@
 #include "apps/actions/orders.h"
 
 #include <QCryptographicHash>
+#include <set>
 
 #include "apps/actions/carry_out.h"
 #include "apps/actions/house.h"
@@ -73,6 +74,50 @@ Result<Order> logged(const Laboratory& laboratory, Work& work, const Prescriptio
     auto revision = revisionOf(laboratory, work.transaction(), prescription, {});
     if (!revision) return revision.error();
     return work.apply({}, domain::Receive{*number, *std::move(revision), replaces});
+}
+
+/// Every text that the events of an order point to.
+Result<domain::Done> eraseWords(const Laboratory& laboratory, Work& work,
+                                const std::vector<domain::Event>& events) {
+    const storage::SealedTexts texts{laboratory.records()};
+    for (const domain::Event& event : events)
+        for (const domain::SealedText& sealed : storage::sealedTextsIn(event))
+            if (auto erased = texts.erase(work.transaction(), sealed); !erased) return erased;
+    return domain::Done{};
+}
+
+/// The codes of one sort of party that the events of an order name, and no other order that still
+/// has its names.
+std::set<std::string> partiesOfNobodyElse(const std::vector<domain::Event>& events,
+                                          const std::vector<Order>& orders,
+                                          std::string domain::Parties::*code) {
+    std::set<std::string> codes;
+    for (const domain::Event& event : events) {
+        if (const auto* received = std::get_if<domain::Received>(&event.what))
+            codes.insert(received->revision.parties.*code);
+        if (const auto* answered = std::get_if<domain::Answered>(&event.what))
+            if (answered->revision) codes.insert(answered->revision->parties.*code);
+    }
+    for (const Order& other : orders)
+        if (!other.purged && other.number != events.front().order)
+            codes.erase(other.revision.parties.*code);
+    return codes;
+}
+
+/// What patients and prescribers are matched by names them too.
+Result<domain::Done> forgetParties(const Laboratory& laboratory, Work& work,
+                                   const std::vector<domain::Event>& events) {
+    const auto orders = storage::loadOrders(laboratory.records());
+    if (!orders) return orders.error();
+    const storage::PartyStore people{laboratory.records()};
+    for (const std::string& code :
+         partiesOfNobodyElse(events, *orders, &domain::Parties::patient))
+        if (auto forgot = people.forgetPatient(work.transaction(), code); !forgot) return forgot;
+    for (const std::string& code :
+         partiesOfNobodyElse(events, *orders, &domain::Parties::prescriber))
+        if (auto forgot = people.forgetPrescriber(work.transaction(), code); !forgot)
+            return forgot;
+    return domain::Done{};
 }
 
 }  // namespace
@@ -201,11 +246,10 @@ Result<Outcome> purge(const Laboratory& laboratory, const OrderNumber& number, c
                         if (!order) return order;
                         const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
                         if (!events) return events.error();
-                        const storage::SealedTexts texts{laboratory.records()};
-                        for (const domain::Event& event : *events)
-                            for (const domain::SealedText& sealed : storage::sealedTextsIn(event))
-                                if (auto erased = texts.erase(work.transaction(), sealed); !erased)
-                                    return erased.error();
+                        if (auto erased = eraseWords(laboratory, work, *events); !erased)
+                            return erased.error();
+                        if (auto forgot = forgetParties(laboratory, work, *events); !forgot)
+                            return forgot.error();
                         return order;
                     });
 }

@@ -111,12 +111,13 @@ Result<Outcome> finish(const Laboratory& laboratory, const Target& target,
 }
 
 Result<Outcome> scan(const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
-    const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
-    if (!events) return events.error();
-    if (events->empty()) return Error{ErrorCode::Unusable, "no such order: " + number.text()};
     const auto order = storage::loadOrder(laboratory.records(), number);
     if (!order) return order.error();
-    const domain::Event& newest = events->back();
+    if (!*order) return Error{ErrorCode::Unusable, "no such order: " + number.text()};
+    const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
+    if (!events) return events.error();
+    // Of the order as it was read: somebody else may have been faster between the two.
+    const domain::Event& newest = events->at(static_cast<std::size_t>((*order)->version - 1));
     if (isSameScan(newest, who, laboratory.now())) return Outcome{**order, true};
     // Two scanners that read at once make the same key, and so one transition.
     Who keyed = who;

@@ -88,15 +88,17 @@ Result<Kept> enterSite(const Laboratory& laboratory, const ThingCode& code,
 
 Result<Kept> changeRoute(const Laboratory& laboratory, domain::Route route, domain::Arch arch,
                          const StageChange& change, const Who& who) {
-    const auto now = workshop(laboratory);
-    if (!now) return now.error();
-    auto plan = changed(now->planFor(route, arch), change);
-    if (!plan) return plan.error();
-    RoutePlan next = *std::move(plan);
-    ++next.version;
     const std::string subject = std::string{codeOf(route)} + '-' + std::string{codeOf(arch)};
-    return keep(laboratory, who, Permission::KeepWorkshop, {SubjectKind::Route, subject},
-                domain::RouteSet{next});
+    return keepAsItStands(
+        laboratory, who, Permission::KeepWorkshop, {SubjectKind::Route, subject},
+        domain::WorkshopEventKind::RouteSet,
+        [&](const domain::Workshop& now) -> Result<domain::WorkshopHappening> {
+            auto plan = changed(now.planFor(route, arch), change);
+            if (!plan) return plan.error();
+            RoutePlan next = *std::move(plan);
+            ++next.version;
+            return domain::RouteSet{std::move(next)};
+        });
 }
 
 }  // namespace actions

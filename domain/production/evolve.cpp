@@ -27,15 +27,19 @@ void mark(Order& order, Stage stage, StageStatus status, const Event& event) {
     step.since = event.at;
 }
 
-/// Work begins again here; a stage nobody had begun stays as it is.
-void undo(StageStep& step) {
-    if (step.status == StageStatus::ToDo) return;
+/// Work begins again here; a stage nobody had begun stays as it is. What goes to the practice is
+/// recorded before it leaves, and so has begun.
+void undo(const Order& order, StageStep& step) {
+    const bool isRecorded = std::ranges::any_of(order.records, [&](const KeptRecord& kept) {
+        return kept.stage == step.stage && kept.attempt == step.attempt;
+    });
+    if (step.status == StageStatus::ToDo && !isRecorded) return;
     step = {.stage = step.stage, .attempt = step.attempt + 1};
 }
 
 void undoFrom(Order& order, Stage first) {
     const auto from = std::ranges::find(order.steps, first, &StageStep::stage);
-    for (auto step = from; step != order.steps.end(); ++step) undo(*step);
+    for (auto step = from; step != order.steps.end(); ++step) undo(order, *step);
 }
 
 /// Where the work a new prescription undoes begins; on a route without that stage, after receipt.
@@ -115,7 +119,7 @@ struct Change {
     void operator()(const WorkBack& happened) const {
         StageStep& step = stepOf(order, happened.stage);
         step.away = false;
-        if (!happened.passed) undo(step);
+        if (!happened.passed) undo(order, step);
     }
     void operator()(const Withdrawn&) const { order.status = OrderStatus::Withdrawn; }
     void operator()(const Purged&) const { order.purged = true; }

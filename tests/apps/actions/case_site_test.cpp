@@ -144,7 +144,7 @@ TEST_F(Site, HasTheWorkUntilItIsTakenBack) {
     EXPECT_THAT(send(thing("nowhere")), HasSubstr("there is no site nowhere"));
     ASSERT_EQ(send(site_), "");
     EXPECT_EQ(waitsFor(order(number_)), WaitsFor::Site);
-    const std::string away = "wax up is at site north-foundry";
+    const std::string away = "wax-up is at site north-foundry";
     EXPECT_THAT(saidBy(actions::finish(lab(), {number_}, {}, floor_.as(kMaker))), HasSubstr(away));
     EXPECT_THAT(saidBy(actions::scan(lab(), number_, floor_.as(kMaker))), HasSubstr(away));
     EXPECT_THAT(saidBy(actions::redo(lab(), number_, domain::RedoReason::PoorFit, Stage::BlockOut,

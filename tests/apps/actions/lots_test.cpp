@@ -94,7 +94,7 @@ std::map<ThingCode, std::vector<Use>> Lots::usesInTheLedger() const {
 /// of them with a lot they had used before.
 void Lots::manyOrders(int count, unsigned seed) {
     std::mt19937 random{seed};
-    const auto any = [&](unsigned below) { return random() % below; };
+    const auto any = [&](unsigned below) { return static_cast<unsigned>(random() % below); };
     for (char name = 'a'; name < 'g'; ++name)
         ASSERT_EQ(receive((std::string{"teeth-"} + name).c_str(), lotOf(LotKind::Teeth, "T")), "");
     for (int i = 0; i < count && !HasFailure(); ++i) {

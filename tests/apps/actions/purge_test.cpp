@@ -38,7 +38,11 @@ protected:
 // market; how a term of years ends on a leap day: domain/production/retention.h.
 TEST_F(Purge, IsRefusedUntilTheDayAfterTheTermOfADeliveryOnALeapDay) {
     goTo("2028-02-20");
-    const OrderNumber number = castFramework();
+    auto prescription = support::upperClassIIIMod1();
+    prescription.issued = domain::Date::parse("2028-02-18");
+    prescription.signature->date = domain::Date::parse("2028-02-18");
+    prescription.needed = domain::Date::parse("2028-03-20");
+    const OrderNumber number = floor_.accepted(prescription);
     floor_.bringTo(number, domain::Stage::Delivery);
     goTo("2028-02-29");
     floor_.deliver(number);

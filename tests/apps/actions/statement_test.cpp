@@ -38,6 +38,9 @@ protected:
                       std::string_view who = kInspector) {
         return saidBy(actions::issueStatement(lab(), number, declared, floor_.as(who)));
     }
+    std::string letterhead(const actions::Letterhead& head) {
+        return saidBy(actions::writeLetterhead(lab(), head, floor_.as(kManager)));
+    }
     /// The bytes of the paper.
     std::string printed(const OrderNumber& number) {
         const auto file =
@@ -85,13 +88,11 @@ TEST_P(StatementWithout, AnythingThatMustBeDeclaredIsNotIssued) {
 
 TEST_F(Statement, IsNotIssuedWhereTheRecordsLackWhatItSays) {
     const OrderNumber number = atDelivery();
-    ASSERT_EQ(saidBy(actions::writeLetterhead(lab(), {support::kLaboratoryName, "", ""})), "");
-    EXPECT_THAT(issue(number, everythingDeclared()), HasSubstr("address"));
-    auto unregistered = support::upperClassIIIMod1();
-    unregistered.identity.prescriberRegistration.reset();
-    ASSERT_EQ(saidBy(actions::writeLetterhead(
-                  lab(), {support::kLaboratoryName, support::kLaboratoryAddress, ""})),
-              "");
+    ASSERT_EQ(letterhead({support::kLaboratoryName, "", ""}), "");
+    EXPECT_THAT(issue(number, everythingDeclared()), HasSubstr("no address of the manufacturer"));
+    ASSERT_EQ(letterhead({"", support::kLaboratoryAddress, ""}), "");
+    EXPECT_THAT(issue(number, everythingDeclared()), HasSubstr("no name of the manufacturer"));
+    ASSERT_EQ(letterhead({support::kLaboratoryName, support::kLaboratoryAddress, ""}), "");
     EXPECT_EQ(issue(number, everythingDeclared()), "");
 }
 
@@ -138,8 +139,7 @@ TEST_F(Statement, SaysWhatItSaidWhenTheLaboratoryHasMovedSince) {
     ASSERT_EQ(saidBy(actions::takeWorkBack(lab(), number, true, {}, floor_.as(kMaker))), "");
     floor_.deliver(number);
     const std::string first = printed(number);
-    ASSERT_EQ(saidBy(actions::writeLetterhead(lab(), {"Easthaven Workshop", "9 Hill", "none"})),
-              "");
+    ASSERT_EQ(letterhead({"Easthaven Workshop", "9 Hill", "none"}), "");
     EXPECT_EQ(printed(number), first) << "another letterhead";
     ASSERT_EQ(saidBy(actions::writeRetention(lab(), "us-fl", floor_.as(kManager))), "");
     EXPECT_EQ(printed(number), first) << "another term of retention";
@@ -167,7 +167,7 @@ TEST_F(Statement, NamesTheSiteAStageWasSentTo) {
     EXPECT_EQ(statement->sites[0].party.name, support::kLaboratoryName);
     EXPECT_EQ(statement->sites[1].party.name, "North Foundry");
     EXPECT_EQ(statement->sites[1].party.address, "2 Kiln Road");
-    EXPECT_EQ(statement->sites[1].work, "wax up");
+    EXPECT_EQ(statement->sites[1].work, "wax-up");
 }
 
 TEST_F(Statement, OfADeviceThatWasDoneAgainIsIssuedAnew) {

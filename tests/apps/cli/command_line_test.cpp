@@ -163,7 +163,7 @@ TEST_F(CommandLine, ExaminesByTheLimitsOfTheLaboratory) {
     const QString file =
         today("lower-i", "\"lingual-depth\": \"9 mm\"", "\"lingual-depth\": \"7.44 mm\"");
     EXPECT_THAT(lab({"check", file}).out, HasSubstr("7.44 mm given; this laboratory asks 8 mm"));
-    EXPECT_EQ(lab({"limits", "lingual-bar-space", "7 mm"}).exit, 0);
+    EXPECT_EQ(change({"limits", "lingual-bar-space", "7 mm"}).exit, 0);
     EXPECT_THAT(lab({"check", file}).out, testing::Not(HasSubstr("connector.lingual-space")));
     const auto findings = lab({"order", QString::fromStdString(logged(file)), "--json"}).json();
     for (const auto& finding : findings["findings"])
@@ -172,7 +172,7 @@ TEST_F(CommandLine, ExaminesByTheLimitsOfTheLaboratory) {
     ASSERT_EQ(limits.size(), 1U);
     EXPECT_EQ(limits[0]["value"], "7 mm");
     EXPECT_EQ(limits[0]["default"], "8 mm");
-    EXPECT_EQ(lab({"limits", "lingual-bar-space", "default"}).exit, 0);
+    EXPECT_EQ(change({"limits", "lingual-bar-space", "default"}).exit, 0);
     EXPECT_THAT(lab({"check", file}).out, HasSubstr("asks 8 mm"));
     EXPECT_EQ(lab({"limits", "--json"}).json()["limits"].size(), 14U);
     for (const QStringList& words : {QStringList{"limits", "lingual-bar-space", "7 cm"},
@@ -180,14 +180,14 @@ TEST_F(CommandLine, ExaminesByTheLimitsOfTheLaboratory) {
                                      {"limits", "lingual-bar-space", "7"},
                                      {"limits", "moon"},
                                      {"limits", "moon", "default"}})
-        EXPECT_EQ(lab(words).exit, 2) << words.join(' ').toStdString();
+        EXPECT_EQ(change(words).exit, 2) << words.join(' ').toStdString();
 }
 
 // A finding keeps its words as they were: the paper of yesterday stays true.
 TEST_F(CommandLine, KeepsTheFindingsOfAnOrderWhenALimitChanges) {
     const std::string order =
         logged(today("lower-i", "\"lingual-depth\": \"9 mm\"", "\"lingual-depth\": \"7.44 mm\""));
-    EXPECT_EQ(lab({"limits", "lingual-bar-space", "7 mm"}).exit, 0);
+    EXPECT_EQ(change({"limits", "lingual-bar-space", "7 mm"}).exit, 0);
     EXPECT_THAT(lab(on("order", order)).out, HasSubstr("7.44 mm given; this laboratory asks 8 mm"));
 }
 
@@ -207,7 +207,7 @@ TEST_F(CommandLine, TakesAGuideTheLaboratoryMeasured) {
     ASSERT_TRUE(file.open(QIODevice::WriteOnly));
     file.write("tab,L*,a*,b*\r\nM1,78.1,-1.2,12\nM2,,,\n");
     file.close();
-    EXPECT_EQ(lab({"shades", "Bench guide", "--file", file.fileName()}).exit, 0);
+    EXPECT_EQ(change({"shades", "Bench guide", "--file", file.fileName()}).exit, 0);
     const auto guides = lab({"shades", "--json"}).json()["guides"];
     ASSERT_EQ(guides.size(), 2U);
     EXPECT_EQ(guides[1]["guide"], "Bench guide");
@@ -215,8 +215,8 @@ TEST_F(CommandLine, TakesAGuideTheLaboratoryMeasured) {
     EXPECT_TRUE(guides[1]["tabs"][1]["colour"].is_null());
     const QString prescription = today("upper-iii-mod-1", "\"A-D scale\"", "\"bench guide\"");
     EXPECT_THAT(lab({"check", prescription}).out, HasSubstr("shade.tab-known"));
-    EXPECT_EQ(lab({"shades", "Bench guide", "--file", "/nowhere.csv"}).exit, 2);
-    EXPECT_EQ(lab({"shades", "--file", file.fileName()}).exit, 2);
+    EXPECT_EQ(change({"shades", "Bench guide", "--file", "/nowhere.csv"}).exit, 2);
+    EXPECT_EQ(change({"shades", "--file", file.fileName()}).exit, 2);
 }
 
 TEST_F(CommandLine, HelpsWithAnExampleForEveryVerb) {

@@ -292,7 +292,7 @@ void EveryVerbThatPrints::sayOnTheWorkshop() {
     say(kManager, {"routes", "cast-framework", "upper"});
     say(kManager, {"retention", "eu"});
     askLab({"verify"});
-    askLab({"letterhead", "--name", "Westhaven Prosthetic Workshop"});
+    say(kManager, {"letterhead", "--name", "Westhaven Prosthetic Workshop"});
     askLab({"limits"});
     askLab({"shades"});
     const QString file = today("upper-iii-mod-1");

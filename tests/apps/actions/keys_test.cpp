@@ -1,0 +1,274 @@
+/// Every command that is tried again with its key takes effect once.
+#include <gmock/gmock.h>
+
+#include "apps/actions/lots.h"
+#include "apps/actions/people.h"
+#include "apps/actions/stations.h"
+#include "apps/actions/workshop.h"
+#include "tests/apps/actions/floor_bench.h"
+
+namespace {
+
+using actions::Laboratory;
+using actions::Who;
+using actions_tests::saidBy;
+using domain::OrderNumber;
+using domain::Stage;
+using support::Floor;
+using support::kInspector;
+using support::kMaker;
+using support::kManager;
+using support::thing;
+
+const domain::Disinfection kDisinfection{"alcohol 70 %", domain::Minutes::of(5)};
+
+/// A command, who may give it, and what brings an order to where it may be given.
+struct OrderCommand {
+    const char* name;
+    std::string_view person;
+    OrderNumber (*prepare)(Floor&, const Laboratory&);
+    domain::Result<actions::Outcome> (*act)(Floor&, const Laboratory&, const OrderNumber&,
+                                            const Who&);
+};
+
+template <Stage kStage>
+OrderNumber due(Floor& floor, const Laboratory&) {
+    const OrderNumber number = floor.accepted(support::upperClassIIIMod1());
+    floor.bringTo(number, kStage);
+    return number;
+}
+template <Stage kStage>
+OrderNumber inHand(Floor& floor, const Laboratory& laboratory) {
+    const OrderNumber number = due<kStage>(floor, laboratory);
+    floor.begin(number);
+    return number;
+}
+template <Stage kStage>
+OrderNumber ready(Floor& floor, const Laboratory& laboratory) {
+    const OrderNumber number = due<kStage>(floor, laboratory);
+    floor.readyAt(number, kStage);
+    return number;
+}
+OrderNumber away(Floor& floor, const Laboratory& laboratory) {
+    const OrderNumber number = due<Stage::WaxUp>(floor, laboratory);
+    EXPECT_EQ(saidBy(actions::enterSite(laboratory, thing("north-foundry"),
+                                        {"North Foundry", "2 Kiln Road", ""},
+                                        floor.as(kManager))),
+              "");
+    return number;
+}
+
+const OrderCommand kOrderCommands[] = {
+    {"Log", kManager, &due<Stage::Receipt>,
+     [](Floor&, const Laboratory& lab, const OrderNumber&, const Who& who) {
+         return actions::log(lab, support::upperClassIV(), who);
+     }},
+    {"Accept", kManager,
+     [](Floor& floor, const Laboratory&) { return floor.logged(support::upperClassIIIMod1()); },
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::accept(lab, number, "agreed", who);
+     }},
+    {"Start", kMaker, &due<Stage::Receipt>,
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::start(lab, {number}, {}, who);
+     }},
+    {"Record", kMaker, &inHand<Stage::Receipt>,
+     [](Floor& floor, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::record(lab, number, {}, floor.records(number), who);
+     }},
+    {"Finish", kMaker, &ready<Stage::Receipt>,
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::finish(lab, {number}, {}, who);
+     }},
+    {"Flag", kMaker, &due<Stage::Receipt>,
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::flag(lab, number, domain::FlagReason::Other, "which?", who);
+     }},
+    {"Answer", kManager,
+     [](Floor& floor, const Laboratory& lab) {
+         const OrderNumber number = due<Stage::Receipt>(floor, lab);
+         EXPECT_EQ(saidBy(actions::flag(lab, number, domain::FlagReason::Other, "which?",
+                                        floor.as(kMaker))),
+                   "");
+         return number;
+     },
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::answer(lab, number, "this", support::upperClassIIIMod1(), who);
+     }},
+    {"Redo", kMaker, &due<Stage::BlockOut>,
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::redo(lab, number, domain::RedoReason::PoorFit, Stage::Survey, {}, {}, who);
+     }},
+    {"TakeReturn", kMaker,
+     [](Floor& floor, const Laboratory& lab) {
+         const OrderNumber number = ready<Stage::FrameworkTryIn>(floor, lab);
+         floor.begin(number);
+         return number;
+     },
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::takeReturn(
+             lab, {number}, {domain::ReturnVerdict::GoOn, {}, {}, kDisinfection}, who);
+     }},
+    {"SendWork", kManager, &away,
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::sendWork(lab, number, thing("north-foundry"), who);
+     }},
+    {"TakeWorkBack", kManager,
+     [](Floor& floor, const Laboratory& lab) {
+         const OrderNumber number = away(floor, lab);
+         EXPECT_EQ(saidBy(actions::sendWork(lab, number, thing("north-foundry"),
+                                            floor.as(kManager))),
+                   "");
+         return number;
+     },
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::takeWorkBack(lab, number, false, "a bar is missing", who);
+     }},
+    {"IssueStatement", kInspector, &inHand<Stage::Delivery>,
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::issueStatement(lab, number, support::everythingDeclared(), who);
+     }},
+    {"Withdraw", kManager, &due<Stage::Receipt>,
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::withdraw(lab, number, "moved away", who);
+     }},
+    {"Remake", kManager, &due<Stage::Survey>,
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         return actions::remake(lab, number, domain::RemakeReason::Lost, {}, {}, who);
+     }},
+    {"JoinCase", kManager, &due<Stage::Receipt>,
+     [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
+         const auto lines = *actions::floor(lab);
+         for (const actions::FloorLine& line : lines)
+             if (line.number != number) return actions::joinCase(lab, number, line.number, who);
+         return domain::Result<actions::Outcome>{domain::Error{}};
+     }},
+};
+
+class KeyOf : public actions_tests::FloorBench, public testing::WithParamInterface<OrderCommand> {
+protected:
+    std::int64_t entries() const { return actions::verify(lab())->entries; }
+};
+
+TEST_P(KeyOf, ACommandAboutAnOrderTakesEffectOnceAndIsAnsweredTheSame) {
+    if (std::string_view{GetParam().name} == "JoinCase") castFramework();
+    const OrderNumber number = GetParam().prepare(floor_, lab());
+    const Who who = floor_.keyed(GetParam().person, "once");
+    const auto first = GetParam().act(floor_, lab(), number, who);
+    ASSERT_TRUE(first) << first.error().message;
+    EXPECT_FALSE(first->repeated);
+    const auto once = entries();
+    for (int again = 0; again < 2; ++again) {
+        const auto repeated = GetParam().act(floor_, lab(), number, who);
+        ASSERT_TRUE(repeated) << repeated.error().message;
+        EXPECT_TRUE(repeated->repeated);
+        EXPECT_EQ(repeated->order, first->order);
+    }
+    EXPECT_EQ(entries(), once);
+    const Who other = floor_.keyed(kManager, "once");
+    EXPECT_THAT(saidBy(actions::holdLot(lab(), thing("lot-wire"), "torn", other)),
+                testing::HasSubstr("this key was used for something else"));
+    EXPECT_EQ(entries(), once);
+}
+
+INSTANTIATE_TEST_SUITE_P(Each, KeyOf, testing::ValuesIn(kOrderCommands),
+                         [](const auto& each) { return std::string{each.param.name}; });
+
+/// A command about the laboratory's own things.
+struct HouseCommand {
+    const char* name;
+    domain::Result<actions::Kept> (*act)(const Laboratory&, const Who&);
+};
+
+const HouseCommand kHouseCommands[] = {
+    {"ReceiveLot",
+     [](const Laboratory& lab, const Who& who) {
+         return actions::receiveLot(lab, thing("new"), support::lotOf(domain::LotKind::Wire, "1"),
+                                    who);
+     }},
+    {"HoldLot",
+     [](const Laboratory& lab, const Who& who) {
+         return actions::holdLot(lab, thing("lot-wire"), "torn", who);
+     }},
+    {"ReleaseLot",
+     [](const Laboratory& lab, const Who& who) {
+         return actions::releaseLot(lab, thing("lot-alloy"), "whole", who);
+     }},
+    {"EnterEquipment",
+     [](const Laboratory& lab, const Who& who) {
+         return actions::enterEquipment(lab, thing("f-2"),
+                                        {domain::EquipmentKind::Furnace, "S-2", {}}, who);
+     }},
+    {"Calibrate",
+     [](const Laboratory& lab, const Who& who) {
+         return actions::calibrate(lab, thing("the-furnace"), *domain::Date::parse("2027-01-01"),
+                                   who);
+     }},
+    {"EnterSite",
+     [](const Laboratory& lab, const Who& who) {
+         return actions::enterSite(lab, thing("north"), {"North", "2 Kiln Road", ""}, who);
+     }},
+    {"EnterStation",
+     [](const Laboratory& lab, const Who& who) {
+         return actions::enterStation(lab, thing("wax-1"), domain::StationKind::WaxBench, who);
+     }},
+    {"ChangeRoute",
+     [](const Laboratory& lab, const Who& who) {
+         return actions::changeRoute(lab, domain::Route::CastFramework, domain::Arch::Upper,
+                                     {.stage = Stage::ToothTryIn, .out = true}, who);
+     }},
+};
+
+class KeyOfTheHouse : public actions_tests::FloorBench,
+                      public testing::WithParamInterface<HouseCommand> {};
+
+TEST_P(KeyOfTheHouse, ACommandTakesEffectOnce) {
+    ASSERT_EQ(saidBy(actions::holdLot(lab(), thing("lot-alloy"), "torn", floor_.as(kManager))), "");
+    const Who who = floor_.keyed(kManager, "once");
+    const auto first = GetParam().act(lab(), who);
+    ASSERT_TRUE(first) << first.error().message;
+    EXPECT_FALSE(first->repeated);
+    const auto once = events().size();
+    const auto again = GetParam().act(lab(), who);
+    ASSERT_TRUE(again) << again.error().message;
+    EXPECT_TRUE(again->repeated);
+    EXPECT_EQ(events().size(), once);
+}
+
+INSTANTIATE_TEST_SUITE_P(Each, KeyOfTheHouse, testing::ValuesIn(kHouseCommands),
+                         [](const auto& each) { return std::string{each.param.name}; });
+
+class Keys : public actions_tests::FloorBench {};
+
+TEST_F(Keys, OfADifferentDeedOnTheSameThingAreRefused) {
+    const Who who = floor_.keyed(kManager, "once");
+    ASSERT_EQ(saidBy(actions::holdLot(lab(), thing("lot-wire"), "torn", who)), "");
+    EXPECT_THAT(saidBy(actions::releaseLot(lab(), thing("lot-wire"), "whole", who)),
+                testing::HasSubstr("this key was used for something else"));
+    EXPECT_TRUE(actions::workshop(lab())->lots.at(thing("lot-wire")).held);
+    const OrderNumber number = castFramework();
+    EXPECT_THAT(saidBy(actions::start(lab(), {number}, {}, who)),
+                testing::HasSubstr("this key was used for something else: lot/lot-wire"));
+}
+
+TEST_F(Keys, LogTheSamePrescriptionOnceThoughNoneWasGiven) {
+    const auto first = actions::log(lab(), support::upperClassIV(), floor_.as(kManager));
+    const auto again = actions::log(lab(), support::upperClassIV(), floor_.as(kManager));
+    ASSERT_TRUE(first && again);
+    EXPECT_EQ(again->order.number, first->order.number);
+    EXPECT_TRUE(again->repeated);
+}
+
+TEST_F(Keys, EnterAPersonOnce) {
+    const Who who = floor_.keyed(kManager, "once");
+    const auto enter = [&] {
+        return saidBy(actions::enterPerson(lab(), support::codeOfPerson("ZZ"),
+                                           domain::Role::Technician, {}, who));
+    };
+    ASSERT_EQ(enter(), "");
+    const auto once = events().size();
+    EXPECT_THAT(enter(), testing::HasSubstr("the key once was used before"));
+    EXPECT_EQ(events().size(), once);
+}
+
+}  // namespace
