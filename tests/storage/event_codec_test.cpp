@@ -58,7 +58,7 @@ TEST(EventCodec, GivesBackEveryKindOfEvent) {
     for (const Event& event : samples()) {
         const auto again = decodeEvent(encodeEvent(event));
         ASSERT_TRUE(again) << again.error().message;
-        EXPECT_EQ(*again, event);
+        EXPECT_EQ(std::get<Event>(*again), event);
     }
 }
 
@@ -68,7 +68,7 @@ TEST(EventCodec, GivesBackEveryDesignWithItsFindings) {
         const QByteArray bytes = encodeEvent(event);
         const auto again = decodeEvent(bytes);
         ASSERT_TRUE(again) << again.error().message;
-        EXPECT_EQ(*again, event);
+        EXPECT_EQ(std::get<Event>(*again), event);
         EXPECT_EQ(encodeEvent(*again), bytes);
     }
 }
@@ -108,7 +108,7 @@ void expectStrict(const QByteArray& altered, const Event& original) {
         return;
     }
     EXPECT_EQ(encodeEvent(*read), altered);
-    EXPECT_NE(*read, original);
+    EXPECT_NE(*read, storage::LedgerEvent{original});
 }
 
 TEST(EventCodec, ReadsNoAlteredByteAsTheSameEvent) {
@@ -144,8 +144,8 @@ TEST(EventCodec, SaysWhatIsWrongWithTheBytes) {
     EXPECT_THAT(refusal(bytes, "cl\xc3\xa9", "cl\xc3\x28"), HasSubstr("not UTF-8"));
     EXPECT_THAT(refusal(bytes, "260", "270"), HasSubstr("is not an order number"));
     QByteArray newer = bytes;
-    newer[11] = 2;
-    EXPECT_THAT(decodeEvent(newer).error().message, HasSubstr("format 2"));
+    newer[11] = 9;
+    EXPECT_THAT(decodeEvent(newer).error().message, HasSubstr("format 9"));
 }
 
 TEST(EventCodec, RefusesAPrescriptionThatIsNotWrittenCanonically) {
