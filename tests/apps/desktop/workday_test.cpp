@@ -43,7 +43,7 @@ protected:
         return actions::order(*laboratory_, number).value();
     }
     domain::OrderNumber logged(const domain::Prescription& prescription) {
-        return actions::log(*laboratory_, prescription, {somebody(), {}})->order.number;
+        return laboratory_.logged(prescription);
     }
     /// The sentence that stands in view at the place of the action, if any.
     std::string said() {
@@ -62,7 +62,7 @@ protected:
     TemporaryLaboratory laboratory_;
     AnsweredDialogs dialogs_;
     const desktop::Look look_{domain::Light::Light};
-    desktop::Desk desk_{*laboratory_, dialogs_, look_, somebody()};
+    desktop::Desk desk_{*laboratory_, dialogs_, look_, laboratory_.session()};
     desktop::Shell shell_{desk_};
 };
 
@@ -119,22 +119,6 @@ TEST_F(Workday, DoesNotLogAFormWithATextThatCannotBeRead) {
     EXPECT_THAT(said(), HasSubstr("cannot be read"));
     press(Qt::Key_F6);
     EXPECT_TRUE(floor().empty());
-}
-
-TEST_F(Workday, AsksWhoItIsBeforeAnythingIsChanged) {
-    press(Qt::Key_U, Qt::ControlModifier);
-    press(Qt::Key_Delete);
-    EXPECT_EQ(desk_.who, std::nullopt);
-    shell_.openOrder(logged(support::upperClassIIIMod1()));
-    EXPECT_THAT(said(), HasSubstr("Say who you are"));
-    for (const auto* each : shell_.findChildren<ActionButton*>())
-        EXPECT_FALSE(each->isVisible() && each->isEnabled()) << each->text().toStdString();
-    type(QStringLiteral("JB"));
-    EXPECT_EQ(desk_.who, domain::PersonCode::parse("JB"));
-    EXPECT_TRUE(button(QStringLiteral("Accept"))->isEnabled());
-    press(Qt::Key_Return);
-    press(Qt::Key_F9);
-    EXPECT_EQ(orderOf(floor().front().number).history.back().event.person.text(), "JB");
 }
 
 TEST_F(Workday, OpensAnOrderWhoseNumberIsScannedAnywhere) {
@@ -205,7 +189,7 @@ TEST_F(Workday, ARefusalStandsWhereThePersonLooks) {
     const auto number = logged(support::upperClassIIIMod1());
     shell_.openOrder(number);
     // Somebody else was faster, at another screen.
-    ASSERT_TRUE(actions::accept(*laboratory_, number, {}, {somebody(), {}}));
+    ASSERT_TRUE(actions::accept(*laboratory_, number, {}, laboratory_.signIn()));
     press(Qt::Key_F9);
     EXPECT_THAT(said(), HasSubstr("accepted already"));
     EXPECT_TRUE(button(QStringLiteral("Start"))->isEnabled()) << "and the newest state is shown";
