@@ -31,7 +31,7 @@ struct Options {
                                          "they are signed in already."),
                           QStringLiteral("CODE")};
     QCommandLineOption room{QStringLiteral("room"),
-                            QStringLiteral("The first room: floor, intake or order."),
+                            QStringLiteral("The first room: floor, intake, order or stock."),
                             QStringLiteral("ROOM")};
     QCommandLineOption order{QStringLiteral("order"), QStringLiteral("Open this order."),
                              QStringLiteral("NUMBER")};

@@ -1,6 +1,5 @@
 #include "apps/desktop/order_room.h"
 
-#include <QHeaderView>
 #include <QLabel>
 #include <QStackedWidget>
 #include <QTableView>
@@ -9,7 +8,7 @@
 
 #include "apps/actions/workshop.h"
 #include "apps/desktop/models/words.h"
-#include "apps/desktop/row_delegate.h"
+#include "apps/desktop/tables.h"
 
 namespace desktop {
 namespace {
@@ -42,31 +41,7 @@ RowLook historyLook() {
     columns[HistoryModel::When] = {.pixels = kSmallText, .ink = Colour::Quiet};
     columns[HistoryModel::Person].ink = Colour::Quiet;
     columns[HistoryModel::Words].ink = Colour::Quiet;
-    constexpr int kNoBar = -1;
     return {.height = kStageRow, .columns = std::move(columns), .barRole = kNoBar};
-}
-
-QTableView* makeTable(QAbstractItemModel& model, const Look& look, RowLook row,
-                      const QString& name) {
-    auto* table = new QTableView;
-    table->setModel(&model);
-    table->setItemDelegate(new RowDelegate{look, std::move(row), table});
-    table->setAccessibleName(name);
-    table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    table->setSelectionMode(QAbstractItemView::SingleSelection);
-    table->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    table->setShowGrid(false);
-    table->setTabKeyNavigation(false);
-    table->setWordWrap(false);
-    table->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
-    table->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    table->verticalHeader()->hide();
-    table->verticalHeader()->setMinimumSectionSize(kStageRow);
-    table->verticalHeader()->setDefaultSectionSize(kStageRow);
-    table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    table->horizontalHeader()->setHighlightSections(false);
-    table->horizontalHeader()->setStretchLastSection(true);
-    return table;
 }
 
 /// "patient P-17 · Dr. Somebody · due 2026-12-18, in 5 d · revision 1"
@@ -100,7 +75,6 @@ QString whatItIs(const domain::Prescription& prescription) {
 RowLook gateLook() {
     std::vector<ColumnLook> columns(models::GateModel::ColumnCount);
     columns[models::GateModel::ToDo].ink = Colour::Quiet;
-    constexpr int kNoBar = -1;
     return {.height = kGateRow, .columns = std::move(columns), .barRole = kNoBar};
 }
 

@@ -30,7 +30,8 @@ struct RoomRow {
 };
 constexpr RoomRow kRooms[] = {{RoomName::Floor, "Floor", Qt::Key_F1},
                               {RoomName::Intake, "Intake", Qt::Key_F2},
-                              {RoomName::Order, "Order", Qt::Key_F3}};
+                              {RoomName::Order, "Order", Qt::Key_F3},
+                              {RoomName::Stock, "Stock", Qt::Key_F4}};
 
 bool isAllDigits(const QString& words) {
     return !words.isEmpty() && std::ranges::all_of(words, [](QChar each) {
@@ -52,6 +53,7 @@ Shell::Shell(Desk& desk)
       floor_{new FloorRoom{desk}},
       intake_{new IntakeRoom{desk}},
       order_{new OrderRoom{desk}},
+      stock_{new StockRoom{desk}},
       pages_{new QStackedWidget},
       signIn_{new SignInPage{desk}},
       sheet_{new QStackedWidget},
@@ -89,8 +91,8 @@ QWidget* Shell::makeWork() {
     row->setSpacing(0);
     row->addWidget(makeRail());
     row->addLayout(column, 1);
-    for (Room* each :
-         {static_cast<Room*>(floor_), static_cast<Room*>(intake_), static_cast<Room*>(order_)}) {
+    for (const RoomRow& named : kRooms) {
+        Room* each = &room(named.name);
         sheet_->addWidget(each);
         connect(each, &Room::orderWanted, this, &Shell::openOrder);
         connect(each, &Room::intakeWanted, this, [this] { enter(RoomName::Intake); });
@@ -147,14 +149,16 @@ QWidget* Shell::makeTopLine() {
     return top;
 }
 
-Room& Shell::room() const {
-    switch (name_) {
+Room& Shell::room(RoomName name) const {
+    switch (name) {
         case RoomName::Floor:
             return *floor_;
         case RoomName::Intake:
             return *intake_;
         case RoomName::Order:
             return *order_;
+        case RoomName::Stock:
+            return *stock_;
     }
     return *floor_;
 }
@@ -186,9 +190,7 @@ void Shell::signedIn() {
     lastUse_ = lastInput_;
     showWho();
     pages_->setCurrentIndex(0);
-    for (Room* each :
-         {static_cast<Room*>(floor_), static_cast<Room*>(intake_), static_cast<Room*>(order_)})
-        each->whoChanged();
+    for (const RoomRow& named : kRooms) room(named.name).whoChanged();
     room().enter();
 }
 

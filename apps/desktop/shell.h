@@ -10,21 +10,23 @@
 #include "apps/desktop/line_field.h"
 #include "apps/desktop/order_room.h"
 #include "apps/desktop/sign_in_page.h"
+#include "apps/desktop/stock_room.h"
 
 class QStackedWidget;
 
 namespace desktop {
 
-enum class RoomName : std::uint8_t { Floor, Intake, Order };
+enum class RoomName : std::uint8_t { Floor, Intake, Order, Stock };
 
 }  // namespace desktop
 
 template <>
-inline constexpr std::array<domain::EnumCode<desktop::RoomName>, 3>
+inline constexpr std::array<domain::EnumCode<desktop::RoomName>, 4>
     domain::enumCodes<desktop::RoomName>{{
         {desktop::RoomName::Floor, "floor"},
         {desktop::RoomName::Intake, "intake"},
         {desktop::RoomName::Order, "order"},
+        {desktop::RoomName::Stock, "stock"},
     }};
 
 namespace desktop {
@@ -65,7 +67,8 @@ private:
     void signedIn();
     void showWho();
     void noteInput();
-    Room& room() const;
+    Room& room() const { return room(name_); }
+    Room& room(RoomName name) const;
     void goBack();
     void searchTyped(const QString& words);
     void searchEntered();
@@ -76,6 +79,7 @@ private:
     FloorRoom* floor_;
     IntakeRoom* intake_;
     OrderRoom* order_;
+    StockRoom* stock_;
     QStackedWidget* pages_;  ///< the work, and over it the page to sign in
     SignInPage* signIn_;
     QStackedWidget* sheet_;
@@ -86,7 +90,7 @@ private:
     Notice* notice_;
     domain::Instant lastInput_{};
     domain::Instant lastUse_{};  ///< when the session was last told that somebody is there
-    std::array<RailButton*, 3> rail_{};
+    std::array<RailButton*, 4> rail_{};
 };
 
 }  // namespace desktop

@@ -17,7 +17,8 @@ using desktop::ActionButton;
 using desktop::RoomName;
 
 constexpr QSize kPanel{1366, 768};
-constexpr RoomName kRooms[] = {RoomName::Floor, RoomName::Intake, RoomName::Order};
+constexpr RoomName kRooms[] = {RoomName::Floor, RoomName::Intake, RoomName::Order,
+                               RoomName::Stock};
 
 class EveryScreen : public testing::TestWithParam<domain::Light> {
 protected:
@@ -149,6 +150,7 @@ TEST_P(EveryScreen, PaintsRoomsThatDifferFromABlankSheetAndFromEachOther) {
     }
     EXPECT_NE(pictures[0], pictures[1]);
     EXPECT_NE(pictures[1], pictures[2]);
+    EXPECT_NE(pictures[2], pictures[3]);
 }
 
 INSTANTIATE_TEST_SUITE_P(Screens, EveryScreen,

@@ -42,6 +42,18 @@ public:
             if (choices[i].group == toothGroup && choices[i].word == toothWord) return i;
         return {};
     }
+    std::optional<actions::Return> takeBack(const std::vector<domain::Stage>&) override {
+        return returned;
+    }
+    std::optional<desktop::AgainGiven> again(const std::vector<domain::Stage>& from) override {
+        stagesAsked = from;
+        return againGiven;
+    }
+    std::optional<desktop::RemakeGiven> makeAgain() override { return remakeGiven; }
+    std::optional<actions::Declared> statement() override { return declared; }
+    std::optional<std::filesystem::path> cureLogFile() override { return file; }
+    std::optional<desktop::LotGiven> lot() override { return lotGiven; }
+    std::optional<std::string> why(const std::string&) override { return reason; }
     bool throwAway() override { return throwsAway; }
     void show(const std::filesystem::path& paper) override { papers.push_back(paper); }
 
@@ -50,6 +62,12 @@ public:
     std::optional<desktop::AnswerGiven> answerGiven;
     std::optional<std::string> reason;
     std::vector<domain::Finding> cautionsAsked;
+    std::optional<actions::Return> returned;
+    std::optional<desktop::AgainGiven> againGiven;
+    std::vector<domain::Stage> stagesAsked;
+    std::optional<desktop::RemakeGiven> remakeGiven;
+    std::optional<actions::Declared> declared;
+    std::optional<desktop::LotGiven> lotGiven;
     std::string toothGroup;
     std::string toothWord;
     bool throwsAway{false};
