@@ -97,7 +97,7 @@ Result<Kept> changeRoute(const Laboratory& laboratory, domain::Route route, doma
             if (!plan) return plan.error();
             RoutePlan next = *std::move(plan);
             ++next.version;
-            return domain::RouteSet{std::move(next)};
+            return domain::WorkshopHappening{domain::RouteSet{std::move(next)}};
         });
 }
 
