@@ -263,7 +263,8 @@ void Floor::readyAt(const OrderNumber& number, Stage stage) {
     const Order standing = order(number);
     if (!standing.route) return;
     const auto demands = planOf(standing, stage).demands;
-    if (std::ranges::count(demands, Demand::Statement) > 0)
+    const bool issued = domain::newest<domain::StatementIssued>(standing, stage).has_value();
+    if (!issued && std::ranges::count(demands, Demand::Statement) > 0)
         expectDone(actions::issueStatement(laboratory_, number, everythingDeclared(), who),
                    "statement");
 }

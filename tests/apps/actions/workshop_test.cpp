@@ -73,8 +73,8 @@ TEST_F(Equipment, ThatIsOverdueIsUsedOnTheResponsibilityOfAManagerWhichIsKept) {
     ASSERT_EQ(saidBy(actions::record(lab(), number_, {}, rest, floor_.as(kMaker))), "");
     EXPECT_EQ(saidBy(actions::finish(lab(), {number_}, {}, floor_.as(kMaker))), "");
     std::vector<std::string> words;
-    for (const actions::HistoryLine& line : actions::order(lab(), number_)->history)
-        words.push_back(line.words);
+    const auto view = *actions::order(lab(), number_);
+    for (const actions::HistoryLine& line : view.history) words.push_back(line.words);
     EXPECT_THAT(words, Contains(HasSubstr("checked with the reference weight")));
 }
 
