@@ -74,19 +74,6 @@ std::optional<Stage> dueStage(const State& state) { return stageBeside(state, 0)
 std::optional<Stage> stageBefore(const State& state) { return stageBeside(state, -1); }
 std::optional<Stage> stageAfter(const State& state) { return stageBeside(state, 1); }
 
-bool mayStart(const Facts& facts) {
-    return facts.going() && facts.where == Whereabouts::ToDo &&
-           (!isAtPractice(facts.due) || facts.complete);
-}
-bool mayFinish(const Facts& facts) {
-    return facts.going() && facts.where == Whereabouts::InHand && facts.complete;
-}
-bool mayRecord(const Facts& facts) {
-    const Whereabouts asked = isAtPractice(facts.due) ? Whereabouts::ToDo : Whereabouts::InHand;
-    return facts.going() && facts.where == asked;
-}
-bool isOpen(const Facts& facts) { return facts.exists && !facts.closed(); }
-
 std::vector<Try> benchTries() {
     return {
         {"start", EventKind::StageStarted, always(Start{}), mayStart},
@@ -156,10 +143,6 @@ auto answered(void (*change)(Revision&), bool withWords = false) {
     };
 }
 
-bool mayRevise(const Facts& facts) {
-    return isOpen(facts) && (facts.flagged || facts.found) && !(facts.inWork() && facts.out());
-}
-
 std::vector<Try> questionTries() {
     return {
         {"flag", EventKind::Flagged, always(Flag{FlagReason::CastDamaged, {}}), isOpen},
@@ -193,9 +176,6 @@ std::vector<Try> questionTries() {
          [](const Facts& f) { return mayRevise(f) && f.status == OrderStatus::Received; }},
     };
 }
-
-bool isBack(const Facts& facts) { return facts.inWork() && facts.where == Whereabouts::AtPractice; }
-bool mayGoBack(const Facts& facts) { return facts.going() && !facts.out(); }
 
 Command returned(ReturnVerdict verdict, std::optional<Stage> to, bool withFindings) {
     return TakeReturn{verdict, to, withFindings ? std::optional{sealedWords()} : std::nullopt,
@@ -266,16 +246,6 @@ std::vector<Try> returnTries() {
          never},
     };
 }
-
-bool mayRemake(const Facts& facts) {
-    return facts.exists && !facts.replaced && !facts.purged &&
-           (facts.status == OrderStatus::Delivered || (facts.inWork() && !facts.out()));
-}
-bool maySend(const Facts& facts) {
-    return mayGoBack(facts) && !isAtPractice(facts.due) && facts.due != Stage::Receipt &&
-           facts.due != Stage::Inspection && facts.due != Stage::Delivery;
-}
-bool isAtSite(const Facts& facts) { return facts.inWork() && facts.where == Whereabouts::AtSite; }
 
 std::vector<Try> siteTries() {
     return {
