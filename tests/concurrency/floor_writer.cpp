@@ -3,6 +3,7 @@
 // The session of its person comes in FRAMEWRIGHT_SESSION. It writes what it tried and what came of
 // it, a line each, to the file HISTORY; see history.h.
 #include <QCoreApplication>
+#include <algorithm>
 #include <chrono>
 #include <cstdlib>
 #include <fstream>
@@ -56,11 +57,12 @@ Result<Outcome> carriedOut(const actions::Laboratory& laboratory, const Order& o
             return actions::record(laboratory, number, {}, ticks, who);
         }
         case Deed::Count:
-            return actions::record(laboratory, number, {},
-                                   {{domain::BenchValue{concurrency::kCount,
-                                                        std::to_string(countIn(order) + 1)},
-                                     {}}},
-                                   who);
+            return actions::record(
+                laboratory, number, {},
+                {{domain::BenchValue{concurrency::kCount,
+                                     std::to_string(concurrency::countIn(order) + 1)},
+                  {}}},
+                who);
     }
     std::abort();
 }
@@ -94,8 +96,8 @@ int main(int count, char** words) {
         const Deed deed = decided(view->order, random() % 8 == 0);
         who.key = given[2] + '-' + std::to_string(i);
         who.seen = view->order.version;
-        history << "invoke " << who.key << ' ' << number.text() << ' ' << codeOf(deed) << ' '
-                << view->order.version << std::endl;
+        history << "invoke " << who.key << ' ' << number.text() << ' ' << domain::codeOf(deed)
+                << ' ' << view->order.version << std::endl;
         const auto outcome = carriedOut(*laboratory, view->order, deed, who);
         history << "return " << who.key << ' ' << resultOf(outcome) << std::endl;
         if (!outcome && outcome.error().code == domain::ErrorCode::Unavailable)
