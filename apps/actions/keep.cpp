@@ -25,10 +25,10 @@ Result<bool> isRepeated(const Laboratory& laboratory, const Who& who, const Subj
     if (events->empty()) return false;
     const auto* event = std::get_if<WorkshopEvent>(&events->front());
     if (event != nullptr && event->subject == subject && kindOf(*event) == kind) return true;
-    return Error{ErrorCode::Refused, "this key was used for something else: " +
-                                         (event != nullptr ? event->subject.text() + ", " +
-                                                                 wordsOf(kindOf(*event))
-                                                           : std::string{"an order"})};
+    return Error{ErrorCode::Refused,
+                 "this key was used for something else: " +
+                     (event != nullptr ? event->subject.text() + ", " + wordsOf(kindOf(*event))
+                                       : std::string{"an order"})};
 }
 
 using Prepare = std::function<Result<WorkshopHappening>(WorkshopWork&)>;

@@ -179,10 +179,9 @@ Result<OrderTrace> traceOrder(const Laboratory& laboratory, const OrderNumber& n
             {line.event.at, line.event.person.text(), line.event.station, line.says});
         for (const storage::LotUse& use : storage::usesIn(line.event)) {
             const auto known = workshop->lots.find(use.lot);
-            trace.lots.push_back({use.lot,
-                                  known == workshop->lots.end() ? domain::Lot{} : known->second.lot,
-                                  use.amount, use.stage,
-                                  holds(view->order, use.lot, counts[{number, use.lot}]++)});
+            trace.lots.push_back(
+                {use.lot, known == workshop->lots.end() ? domain::Lot{} : known->second.lot,
+                 use.amount, use.stage, holds(view->order, use.lot, counts[{number, use.lot}]++)});
         }
     }
     return trace;

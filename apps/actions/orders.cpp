@@ -110,13 +110,11 @@ Result<domain::Done> forgetParties(const Laboratory& laboratory, Work& work,
     const auto orders = storage::loadOrders(laboratory.records());
     if (!orders) return orders.error();
     const storage::PartyStore people{laboratory.records()};
-    for (const std::string& code :
-         partiesOfNobodyElse(events, *orders, &domain::Parties::patient))
+    for (const std::string& code : partiesOfNobodyElse(events, *orders, &domain::Parties::patient))
         if (auto forgot = people.forgetPatient(work.transaction(), code); !forgot) return forgot;
     for (const std::string& code :
          partiesOfNobodyElse(events, *orders, &domain::Parties::prescriber))
-        if (auto forgot = people.forgetPrescriber(work.transaction(), code); !forgot)
-            return forgot;
+        if (auto forgot = people.forgetPrescriber(work.transaction(), code); !forgot) return forgot;
     return domain::Done{};
 }
 

@@ -89,16 +89,15 @@ Result<Kept> enterSite(const Laboratory& laboratory, const ThingCode& code,
 Result<Kept> changeRoute(const Laboratory& laboratory, domain::Route route, domain::Arch arch,
                          const StageChange& change, const Who& who) {
     const std::string subject = std::string{codeOf(route)} + '-' + std::string{codeOf(arch)};
-    return keepAsItStands(
-        laboratory, who, Permission::KeepWorkshop, {SubjectKind::Route, subject},
-        domain::WorkshopEventKind::RouteSet,
-        [&](const domain::Workshop& now) -> Result<domain::WorkshopHappening> {
-            auto plan = changed(now.planFor(route, arch), change);
-            if (!plan) return plan.error();
-            RoutePlan next = *std::move(plan);
-            ++next.version;
-            return domain::WorkshopHappening{domain::RouteSet{std::move(next)}};
-        });
+    return keepAsItStands(laboratory, who, Permission::KeepWorkshop, {SubjectKind::Route, subject},
+                          domain::WorkshopEventKind::RouteSet,
+                          [&](const domain::Workshop& now) -> Result<domain::WorkshopHappening> {
+                              auto plan = changed(now.planFor(route, arch), change);
+                              if (!plan) return plan.error();
+                              RoutePlan next = *std::move(plan);
+                              ++next.version;
+                              return domain::WorkshopHappening{domain::RouteSet{std::move(next)}};
+                          });
 }
 
 }  // namespace actions

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <iostream>
+#include <nlohmann/json.hpp>
+
+#include "apps/cli/output.h"
 
 namespace cli {
 namespace {
@@ -151,7 +154,10 @@ Result<Exit> classify(const Call& call) {
     if (const auto notation = call.option("notation")) line += " notation=" + *notation;
     const auto told = parseToldArch(line);
     if (!told) return told.error();
-    std::cout << answerTo(*told) << '\n';
+    if (call.has("json"))
+        print("class-1", {{"kennedy", answerTo(*told)}});
+    else
+        std::cout << answerTo(*told) << '\n';
     return Exit::Done;
 }
 

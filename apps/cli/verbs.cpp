@@ -30,7 +30,8 @@ constexpr Option kClassifyOptions[] = {
     {"abutment", "TEETH", "third molars that stand and carry a part"},
     {"replaced", "TEETH", "third molars that are missing and to be replaced"},
     {"notation", "NOTATION", "iso3950 (default), universal or palmer"},
-    {"batch", "", "read one arch a line from standard input"}};
+    {"batch", "", "read one arch a line from standard input"},
+    kJson};
 constexpr Option kCheckOptions[] = {kLab, kJson};
 constexpr Option kDescribeOptions[] = {kJson};
 constexpr Option kRulesOptions[] = {{"markdown", "", "print a table for a document"}, kJson};

@@ -103,7 +103,7 @@ Lacks conformity(const Statement& statement) {
 }
 
 Lacks substances(const Statement& statement) {
-    if (!statement.substances) return {"not answered"};
+    if (!statement.substances) return {"neither substances nor \"not applicable\""};
     const std::string* detail = givenIn(statement.substances);
     if (detail != nullptr && isBlank(*detail)) return {"answered yes, without saying which"};
     return {};

@@ -3,6 +3,7 @@
 // The session of its person comes in FRAMEWRIGHT_SESSION. It writes what it tried and what came of
 // it, a line each, to the file HISTORY; see history.h.
 #include <QCoreApplication>
+#include <algorithm>
 #include <chrono>
 #include <cstdlib>
 #include <fstream>

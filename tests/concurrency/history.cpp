@@ -31,7 +31,8 @@ public:
         ++keys_[event.key];
         if (const auto* recorded = std::get_if<domain::Recorded>(&event.what))
             for (const domain::StageRecord& record : recorded->records)
-                if (const auto* value = std::get_if<domain::BenchValue>(&record)) hear(event, *value);
+                if (const auto* value = std::get_if<domain::BenchValue>(&record))
+                    hear(event, *value);
         if (std::holds_alternative<domain::StageStarted>(event.what)) turn(event, told, true);
         if (std::holds_alternative<domain::StageDone>(event.what)) turn(event, told, false);
         if (std::holds_alternative<domain::Redone>(event.what)) told.inHand = false;
@@ -68,10 +69,9 @@ private:
         Told& told = told_[event.order.text()];
         ++judgement_.counted;
         if (value.value != std::to_string(++told.count))
-            judgement_.lostUpdates.push_back("order " + event.order.text() + ", version " +
-                                             std::to_string(event.version) + ": number " +
-                                             value.value + " at place " +
-                                             std::to_string(told.count));
+            judgement_.lostUpdates.push_back(
+                "order " + event.order.text() + ", version " + std::to_string(event.version) +
+                ": number " + value.value + " at place " + std::to_string(told.count));
     }
     void turn(const Event& event, Told& told, bool begins) {
         ++judgement_.stages;
@@ -114,8 +114,8 @@ bool read(const std::filesystem::path& file, History& history) {
 
 Judgement judge(const actions::Laboratory& laboratory, const History& history) {
     Judge judge{history};
-    const auto visited = storage::Ledger{laboratory.records()}.visit(
-        [&](const Event& event) { judge.hear(event); });
+    const auto visited =
+        storage::Ledger{laboratory.records()}.visit([&](const Event& event) { judge.hear(event); });
     Judgement judgement = judge.judged();
     if (!visited) judgement.otherFaults.push_back(visited.error().message);
     const auto verified = actions::verify(laboratory);

@@ -2,6 +2,7 @@
 /// ledger agrees with all of them.
 #pragma once
 
+#include <algorithm>
 #include <filesystem>
 #include <map>
 #include <string>
@@ -54,7 +55,8 @@ bool read(const std::filesystem::path& file, History& history);
 
 struct Judgement {
     std::vector<std::string> lostUpdates{};  ///< a number twice, or one left out
-    std::vector<std::string> otherFaults{};  ///< anything else the ledger and the history disagree on
+    std::vector<std::string>
+        otherFaults{};  ///< anything else the ledger and the history disagree on
     std::int64_t acknowledged{};
     std::int64_t refused{};
     std::int64_t unknown{};

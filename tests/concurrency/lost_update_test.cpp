@@ -58,8 +58,8 @@ protected:
         }
         History all;
         for (int i = 0; i < kProcesses; ++i) {
-            EXPECT_TRUE(processes[static_cast<std::size_t>(i)]->waitForFinished(
-                (seconds + 120) * 1000));
+            EXPECT_TRUE(
+                processes[static_cast<std::size_t>(i)]->waitForFinished((seconds + 120) * 1000));
             EXPECT_EQ(processes[static_cast<std::size_t>(i)]->exitCode(), 0);
             EXPECT_TRUE(concurrency::read(history(i).toStdString(), all));
         }

@@ -77,7 +77,8 @@ const Removal kRemovals[] = {
      [](Statement& made) { made.conformity->exceptions[0].grounds.clear(); }},
     {7, "statement.conformity", "exception 1 does not say which requirement is not met",
      [](Statement& made) { made.conformity->exceptions[0].requirement.clear(); }},
-    {8, "statement.substances", "not answered", [](Statement& made) { made.substances.reset(); }},
+    {8, "statement.substances", "neither substances nor \"not applicable\"",
+     [](Statement& made) { made.substances.reset(); }},
     {8, "statement.substances", "answered yes, without saying which",
      [](Statement& made) { made.substances = std::string{}; }},
 };

@@ -25,7 +25,7 @@ using domain::Stage;
 using domain::StageKind;
 using domain::StageStatus;
 
-constexpr std::int64_t kPlenty = 1'000'000'000;       // milligrams, or pieces
+constexpr std::int64_t kPlenty = 1'000'000'000;         // milligrams, or pieces
 constexpr std::int64_t kSessionRests = 5 * 60'000'000;  // microseconds; the usual limit is 15 min
 
 const domain::Disinfection kDisinfection{"sodium hypochlorite 0.5 %", domain::Minutes::of(10)};
@@ -166,15 +166,15 @@ Floor::Floor(const actions::Laboratory& laboratory) : laboratory_{laboratory} {
     expectDone(known, "workshop");
     if (!known->lots.empty()) return;
     for (const auto& code : domain::enumCodes<LotKind>)
-        expectDone(actions::receiveLot(laboratory, lotCode(code.value),
-                                       lotOf(code.value, "M-" + std::string{code.word}),
-                                       as(kManager)),
-                   "lot");
+        expectDone(
+            actions::receiveLot(laboratory, lotCode(code.value),
+                                lotOf(code.value, "M-" + std::string{code.word}), as(kManager)),
+            "lot");
     for (const auto& code : domain::enumCodes<EquipmentKind>)
-        expectDone(actions::enterEquipment(laboratory, equipmentCode(code.value),
-                                           {code.value, "S-" + std::string{code.word}, {}},
-                                           as(kManager)),
-                   "equipment");
+        expectDone(
+            actions::enterEquipment(laboratory, equipmentCode(code.value),
+                                    {code.value, "S-" + std::string{code.word}, {}}, as(kManager)),
+            "equipment");
 }
 
 actions::Who Floor::as(std::string_view code) {
@@ -202,10 +202,10 @@ actions::Who Floor::seeing(std::string_view code, std::int64_t version) {
 
 OrderNumber Floor::logged(const domain::Prescription& prescription) {
     // A key of its own: the same prescription may be logged for another patient.
-    const auto outcome = actions::log(
-        laboratory_, prescription,
-        keyed(kManager, "log-" + std::to_string(laboratory_.now().microseconds()) + '-' +
-                            std::to_string(++logged_)));
+    const auto outcome =
+        actions::log(laboratory_, prescription,
+                     keyed(kManager, "log-" + std::to_string(laboratory_.now().microseconds()) +
+                                         '-' + std::to_string(++logged_)));
     expectDone(outcome, "log");
     return outcome->order.number;
 }
@@ -250,8 +250,7 @@ void Floor::begin(const OrderNumber& number) {
     const Order standing = order(number);
     const auto* step = currentStep(standing);
     if (step == nullptr || step->status == StageStatus::InHand) return;
-    expectDone(actions::start(laboratory_, {number}, {}, as(workerOf(step->stage))),
-               "start");
+    expectDone(actions::start(laboratory_, {number}, {}, as(workerOf(step->stage))), "start");
 }
 
 void Floor::readyAt(const OrderNumber& number, Stage stage) {

@@ -63,7 +63,8 @@ TEST_F(Again, ATryInThatDoesNotFitGoesBackWithWhatTheDentistFound) {
     const OrderNumber number = atThePractice();
     EXPECT_THAT(returned(number, ReturnVerdict::GoBack, Stage::WaxUp, {}),
                 HasSubstr("what the dentist found was expected"));
-    EXPECT_THAT(returned(number, ReturnVerdict::GoBack, {}, "rocks"), HasSubstr("stage to go back"));
+    EXPECT_THAT(returned(number, ReturnVerdict::GoBack, {}, "rocks"),
+                HasSubstr("stage to go back"));
     EXPECT_THAT(returned(number, ReturnVerdict::GoOn, Stage::WaxUp, "fits"),
                 HasSubstr("only to that"));
     EXPECT_THAT(returned(number, ReturnVerdict::GoBack, Stage::Receipt, "rocks"),

@@ -70,8 +70,7 @@ TEST_F(Case, LeavesForTheTryInAndComesBackTogether) {
                                          {ReturnVerdict::GoOn, {}, {}, kDisinfection},
                                          floor_.as(kMaker))),
               "");
-    for (const OrderNumber& each : {upper_, lower_})
-        EXPECT_EQ(floor_.due(each), Stage::ToothSetUp);
+    for (const OrderNumber& each : {upper_, lower_}) EXPECT_EQ(floor_.due(each), Stage::ToothSetUp);
 }
 
 TEST_F(Case, IsReturnedAllOrNone) {

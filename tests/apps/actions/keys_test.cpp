@@ -52,8 +52,7 @@ OrderNumber ready(Floor& floor, const Laboratory& laboratory) {
 OrderNumber away(Floor& floor, const Laboratory& laboratory) {
     const OrderNumber number = due<Stage::WaxUp>(floor, laboratory);
     EXPECT_EQ(saidBy(actions::enterSite(laboratory, thing("north-foundry"),
-                                        {"North Foundry", "2 Kiln Road", ""},
-                                        floor.as(kManager))),
+                                        {"North Foundry", "2 Kiln Road", ""}, floor.as(kManager))),
               "");
     return number;
 }
@@ -106,8 +105,8 @@ const OrderCommand kOrderCommands[] = {
          return number;
      },
      [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
-         return actions::takeReturn(
-             lab, {number}, {domain::ReturnVerdict::GoOn, {}, {}, kDisinfection}, who);
+         return actions::takeReturn(lab, {number},
+                                    {domain::ReturnVerdict::GoOn, {}, {}, kDisinfection}, who);
      }},
     {"SendWork", kManager, &away,
      [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
@@ -116,9 +115,9 @@ const OrderCommand kOrderCommands[] = {
     {"TakeWorkBack", kManager,
      [](Floor& floor, const Laboratory& lab) {
          const OrderNumber number = away(floor, lab);
-         EXPECT_EQ(saidBy(actions::sendWork(lab, number, thing("north-foundry"),
-                                            floor.as(kManager))),
-                   "");
+         EXPECT_EQ(
+             saidBy(actions::sendWork(lab, number, thing("north-foundry"), floor.as(kManager))),
+             "");
          return number;
      },
      [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {

@@ -96,8 +96,7 @@ TEST_P(ALegalField, ThatLacksKeepsTheOrderFromBeingSentOutAndDelivered) {
     const OrderNumber number = castFramework();
     putUnder(number, lacking);
     ASSERT_EQ(saidBy(actions::enterSite(lab(), support::thing("north-foundry"),
-                                        {"North Foundry", "2 Kiln Road", ""},
-                                        floor_.as(kManager))),
+                                        {"North Foundry", "2 Kiln Road", ""}, floor_.as(kManager))),
               "");
     floor_.bringTo(number, Stage::WaxUp);
     const auto before = version(number);

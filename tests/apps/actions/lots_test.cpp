@@ -9,8 +9,6 @@
 
 #include "apps/actions/work.h"
 #include "apps/actions/workshop.h"
-#include "apps/actions/work.h"
-#include "apps/actions/workshop.h"
 #include "tests/apps/actions/floor_bench.h"
 
 namespace {
@@ -108,9 +106,9 @@ void Lots::manyOrders(int count, unsigned seed) {
         for (unsigned attempt = 0; attempt <= any(3); ++attempt) {
             floor_.begin(number);
             for (unsigned uses = 0; uses <= any(2); ++uses)
-                ASSERT_EQ(use(number, (std::string{"teeth-"} + char('a' + any(6))).c_str(),
-                              1 + any(8)),
-                          "");
+                ASSERT_EQ(
+                    use(number, (std::string{"teeth-"} + char('a' + any(6))).c_str(), 1 + any(8)),
+                    "");
             if (any(2) == 0) break;
             ASSERT_EQ(saidBy(actions::redo(lab(), number, domain::RedoReason::ToothPosition,
                                            Stage::ToothSetUp, {}, {}, floor_.as(kMaker))),

@@ -63,8 +63,7 @@ TEST_F(Purge, ErasesEveryNameAndWordFromTheBytesOfTheRecords) {
     ASSERT_EQ(saidBy(actions::flag(lab(), number, domain::FlagReason::Other,
                                    "Ottilie asked for gold", floor_.as(kMaker))),
               "");
-    ASSERT_EQ(saidBy(actions::answer(lab(), number, "Dr Umbelow says no", {},
-                                     floor_.as(kManager))),
+    ASSERT_EQ(saidBy(actions::answer(lab(), number, "Dr Umbelow says no", {}, floor_.as(kManager))),
               "");
     floor_.deliver(number);
     const char* names[] = {"Ottilie", "Farrenquay", "Umbelow", "Weir Steps"};

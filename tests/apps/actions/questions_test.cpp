@@ -137,9 +137,9 @@ TEST_F(Questions, AreNotAnsweredByAnotherDesignWhileTheWorkIsAtThePractice) {
 
 TEST_F(Questions, ArePrintedOnASheet) {
     const OrderNumber number = castFramework();
-    EXPECT_THAT(saidBy(actions::print(lab(), number, actions::Paper::QuestionSheet, {},
-                                      floor_.as(kMaker))),
-                HasSubstr("nothing to ask"));
+    EXPECT_THAT(
+        saidBy(actions::print(lab(), number, actions::Paper::QuestionSheet, {}, floor_.as(kMaker))),
+        HasSubstr("nothing to ask"));
     ASSERT_EQ(flag(number, FlagReason::ShadeUnclear, "which guide?"), "");
     const auto file =
         actions::print(lab(), number, actions::Paper::QuestionSheet, {}, floor_.as(kMaker));

@@ -80,9 +80,9 @@ TEST_P(StatementWithout, AnythingThatMustBeDeclaredIsNotIssued) {
     const std::string refused = issue(number, declared);
     EXPECT_THAT(refused, AllOf(HasSubstr("the statement lacks"), HasSubstr(GetParam().says)));
     EXPECT_EQ(version(number), before);
-    EXPECT_THAT(saidBy(actions::print(lab(), number, actions::Paper::Statement, {},
-                                      floor_.as(kManager))),
-                HasSubstr("no statement is issued yet"));
+    EXPECT_THAT(
+        saidBy(actions::print(lab(), number, actions::Paper::Statement, {}, floor_.as(kManager))),
+        HasSubstr("no statement is issued yet"));
     EXPECT_EQ(issue(number, everythingDeclared()), "");
 }
 
@@ -129,8 +129,7 @@ TEST_F(Statement, IsPrintedAgainWithTheSameBytes) {
 TEST_F(Statement, SaysWhatItSaidWhenTheLaboratoryHasMovedSince) {
     const OrderNumber number = castFramework();
     ASSERT_EQ(saidBy(actions::enterSite(lab(), support::thing("north-foundry"),
-                                        {"North Foundry", "2 Kiln Road", ""},
-                                        floor_.as(kManager))),
+                                        {"North Foundry", "2 Kiln Road", ""}, floor_.as(kManager))),
               "");
     floor_.bringTo(number, Stage::WaxUp);
     ASSERT_EQ(saidBy(actions::sendWork(lab(), number, support::thing("north-foundry"),
@@ -144,8 +143,7 @@ TEST_F(Statement, SaysWhatItSaidWhenTheLaboratoryHasMovedSince) {
     ASSERT_EQ(saidBy(actions::writeRetention(lab(), "us-fl", floor_.as(kManager))), "");
     EXPECT_EQ(printed(number), first) << "another term of retention";
     ASSERT_EQ(saidBy(actions::enterSite(lab(), support::thing("north-foundry"),
-                                        {"South Foundry", "3 Kiln Road", ""},
-                                        floor_.as(kManager))),
+                                        {"South Foundry", "3 Kiln Road", ""}, floor_.as(kManager))),
               "");
     EXPECT_EQ(printed(number), first) << "the site was entered anew";
 }

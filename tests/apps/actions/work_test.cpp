@@ -164,8 +164,8 @@ TEST_F(Work, RefusesADecisionOnAVersionThatIsNoMore) {
                 AllOf(HasSubstr("stage started by JT"), HasSubstr(clock_.now().text()),
                       HasSubstr("version " + std::to_string(seen + 1)), HasSubstr("look at it")));
     EXPECT_EQ(version(number), seen + 1);
-    const auto fresh = actions::record(lab(), number, {}, floor_.records(number),
-                                       floor_.seeing(kOther, seen + 1));
+    const auto fresh =
+        actions::record(lab(), number, {}, floor_.records(number), floor_.seeing(kOther, seen + 1));
     EXPECT_TRUE(fresh) << fresh.error().message;
 }
 
@@ -186,8 +186,7 @@ TEST_F(Work, TakesTwoScansWithinTenSecondsForOne) {
 TEST_F(Work, TakesAScanAfterTenSecondsForAnother) {
     const OrderNumber number = castFramework();
     floor_.begin(number);
-    ASSERT_EQ(saidBy(actions::record(lab(), number, {}, floor_.records(number),
-                                     floor_.as(kMaker))),
+    ASSERT_EQ(saidBy(actions::record(lab(), number, {}, floor_.records(number), floor_.as(kMaker))),
               "");
     EXPECT_EQ(saidBy(actions::scan(lab(), number, floor_.as(kMaker))), "");
     EXPECT_EQ(step(number, Stage::Receipt).status, StageStatus::Done);
@@ -213,8 +212,7 @@ TEST_F(Work, SeesTheSameScanWhenTheClockIsPutBack) {
     ASSERT_TRUE(again) << again.error().message;
     EXPECT_TRUE(again->repeated);
     clock_.letPass(-60);
-    EXPECT_EQ(saidBy(actions::record(lab(), number, {}, floor_.records(number),
-                                     floor_.as(kMaker))),
+    EXPECT_EQ(saidBy(actions::record(lab(), number, {}, floor_.records(number), floor_.as(kMaker))),
               "");
     EXPECT_EQ(version(number), once + 1);
     EXPECT_GE(laboratoryTime(order(number), clock_.now()), 0);

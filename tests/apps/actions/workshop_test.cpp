@@ -27,21 +27,21 @@ using testing::Not;
 class Equipment : public actions_tests::FloorBench {
 protected:
     Equipment() {
-        EXPECT_EQ(saidBy(actions::enterEquipment(
-                      lab(), old_,
-                      {EquipmentKind::Caster, "S-1", domain::Date::parse("2026-11-24")},
-                      floor_.as(kManager))),
-                  "");
+        EXPECT_EQ(
+            saidBy(actions::enterEquipment(
+                lab(), old_, {EquipmentKind::Caster, "S-1", domain::Date::parse("2026-11-24")},
+                floor_.as(kManager))),
+            "");
         floor_.bringTo(number_, Stage::Casting);
         floor_.begin(number_);
     }
     std::string use(const char* responsibility, std::string_view who) {
-        return saidBy(
-            actions::record(lab(), number_, {},
-                            {{domain::EquipmentUsed{old_, {}, {}},
-                              responsibility == nullptr ? std::nullopt
-                                                        : std::optional<std::string>{responsibility}}},
-                            floor_.as(who)));
+        return saidBy(actions::record(
+            lab(), number_, {},
+            {{domain::EquipmentUsed{old_, {}, {}},
+              responsibility == nullptr ? std::nullopt
+                                        : std::optional<std::string>{responsibility}}},
+            floor_.as(who)));
     }
 
     domain::ThingCode old_{thing("old-caster")};
@@ -92,8 +92,8 @@ TEST_F(Equipment, ThatFallsOverdueBetweenItsUseAndTheGateShutsIt) {
 }
 
 TEST_F(Equipment, IsEnteredWithItsSerialNumberByAManager) {
-    EXPECT_THAT(saidBy(actions::enterEquipment(lab(), thing("f-2"), {EquipmentKind::Furnace, "", {}},
-                                               floor_.as(kManager))),
+    EXPECT_THAT(saidBy(actions::enterEquipment(
+                    lab(), thing("f-2"), {EquipmentKind::Furnace, "", {}}, floor_.as(kManager))),
                 HasSubstr("serial number"));
     EXPECT_THAT(saidBy(actions::enterEquipment(
                     lab(), thing("f-2"), {EquipmentKind::Furnace, "S-2", {}}, floor_.as(kMaker))),

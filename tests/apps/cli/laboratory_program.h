@@ -25,8 +25,9 @@ protected:
     Ran as(std::string_view person, QStringList words) {
         const QString code = QString::fromUtf8(person.data(), static_cast<int>(person.size()));
         const QString token = QString::fromStdString(floor_.as(person).token);
-        return run(words << "--as" << code << "--json" << "--lab" << labFolder(), {},
-                   {"FRAMEWRIGHT_SESSION=" + token});
+        return run(words << "--as" << code << "--json"
+                         << "--lab" << labFolder(),
+                   {}, {"FRAMEWRIGHT_SESSION=" + token});
     }
     Ran change(QStringList words) { return as(support::kManager, std::move(words)); }
 
@@ -71,8 +72,8 @@ protected:
 
 private:
     actions::SystemClock clock_;
-    domain::Result<actions::Laboratory> laboratory_{actions::Laboratory::open(
-        labFolder().toStdString(), clock_, storage::HashCost::Light)};
+    domain::Result<actions::Laboratory> laboratory_{
+        actions::Laboratory::open(labFolder().toStdString(), clock_, storage::HashCost::Light)};
 
 protected:
     support::Floor floor_;
