@@ -34,10 +34,11 @@ std::optional<Date> deliveredOn(const Order& order) {
 }
 
 StagePlan planOf(const Order& order, Stage stage) {
-    const RoutePlan plan =
-        order.plan ? *order.plan : shippedPlan(*order.route, order.prescription().arch);
-    const StagePlan* step = plan.find(stage);
-    return step != nullptr ? *step : StagePlan{.stage = stage};
+    const auto in = [&](const RoutePlan& plan) {
+        const StagePlan* step = plan.find(stage);
+        return step != nullptr ? *step : StagePlan{.stage = stage};
+    };
+    return order.plan ? in(*order.plan) : in(shippedPlan(*order.route, order.prescription().arch));
 }
 
 std::vector<StageRecord> recordsOf(const Order& order, Stage stage) {

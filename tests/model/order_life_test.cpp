@@ -73,8 +73,8 @@ struct Life {
         bench.person = attempt.person;
         const auto events = bench.give(attempt.command);
         if (attempt.daysLater > 0) bench.minutes = before;
-        RC_LOG() << attempt.name << (events ? ": taken" : ": " + events.error().message) << '\n';
-        RC_ASSERT(bool{events} == attempt.allowed);
+        if (bool{events} != attempt.allowed)
+            RC_FAIL(attempt.name + (events ? ": was taken" : ": " + events.error().message));
         ++taken.commands;
         ++(events ? taken.allowed : taken.refused)[attempt.name];
         if (!events) return;
@@ -118,18 +118,18 @@ struct Life {
         RC_ASSERT(order.replacedBy.has_value() == model.facts.replaced);
         RC_ASSERT(order.caseLeader.has_value() == model.joined);
         RC_ASSERT(order.steps.size() == model.stages.size());
-        for (std::size_t i = 0; i < order.steps.size(); ++i) {
-            RC_ASSERT(order.steps[i].stage == model.stages[i].stage);
-            RC_ASSERT(order.steps[i].attempt == model.stages[i].attempt);
-            RC_ASSERT(static_cast<int>(order.steps[i].status) ==
-                      static_cast<int>(model.stages[i].progress));
-        }
+        RC_ASSERT(std::ranges::equal(order.steps, model.stages, &Life::isSame));
         for (const auto& [code, lot] : bench.workshop.lots) {
             RC_ASSERT(lot.left() == model.left.at(lot.lot.kind));
             RC_ASSERT(lot.left() >= 0);
         }
         RC_ASSERT(std::ranges::all_of(order.waiting.spent, [](auto spent) { return spent >= 0; }));
         if (order.status == OrderStatus::Delivered) RC_ASSERT(leftProperly(order));
+    }
+
+    static bool isSame(const StageStep& step, const model::ModelStage& stage) {
+        return step.stage == stage.stage && step.attempt == stage.attempt &&
+               static_cast<int>(step.status) == static_cast<int>(stage.progress);
     }
 
     /// Disinfected, with its statement, and inspected by somebody who did not make it.

@@ -32,16 +32,11 @@ struct Choice {
     }
 };
 
-Attempt receive(const Choice& choice) {
-    const auto happens = [](Model& model, const Attempt& attempt) {
-        model.facts = {.route = static_cast<Route>(attempt.number)};
-        if (const auto& got = std::get<Receive>(attempt.command); got.replaces) ++model.version;
-    };
-    const Route route = enumCodes<Route>[static_cast<std::size_t>(choice.pick(9))].value;
-    const Arch arch = choice.move.who % 2 == 0 ? Arch::Upper : Arch::Lower;
+/// A prescription of a few fields, so that its text is soon written and read.
+Prescription plainPrescription(Route route, Arch arch) {
+    const Prescription full = prescriptionOn(route, arch);
     Prescription made;
     made.arch = arch;
-    const Prescription full = prescriptionOn(route, arch);
     made.appliance = full.appliance;
     made.framework = full.framework;
     made.alteredCast = full.alteredCast;
@@ -49,6 +44,17 @@ Attempt receive(const Choice& choice) {
     made.base = full.base;
     made.shades = full.shades;
     made.clasps = {full.clasps.front()};
+    return made;
+}
+
+Attempt receive(const Choice& choice) {
+    const auto happens = [](Model& model, const Attempt& attempt) {
+        model.facts = {.route = static_cast<Route>(attempt.number)};
+        if (const auto& got = std::get<Receive>(attempt.command); got.replaces) ++model.version;
+    };
+    const Route route = enumCodes<Route>[static_cast<std::size_t>(choice.pick(9))].value;
+    const Arch arch = choice.move.who % 2 == 0 ? Arch::Upper : Arch::Lower;
+    const Prescription made = plainPrescription(route, arch);
     const bool again = made.remake.has_value();
     return {"receive",
             Receive{*OrderNumber::make(26, 1),

@@ -199,7 +199,7 @@ Result<std::vector<Event>> Bench::give(const Command& command) {
                          .legal = legal});
     if (!given) return given;
     for (const Event& event : *given) {
-        order = evolve(order, event);
+        order = evolve(std::move(order), event);
         events.push_back(event);
         if (const auto* recorded = std::get_if<Recorded>(&event.what))
             for (const StageRecord& record : recorded->records)
