@@ -1,12 +1,11 @@
 #include "apps/actions/statements.h"
 
 #include <QCryptographicHash>
-#include <QJsonDocument>
-#include <QJsonObject>
 #include <algorithm>
 
 #include "apps/actions/carry_out.h"
 #include "apps/actions/house.h"
+#include "apps/actions/issued_statement.h"
 #include "apps/actions/paper_places.h"
 #include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
@@ -77,37 +76,6 @@ std::vector<domain::ManufacturingSite> sitesOf(const Order& order, const Letterh
     const std::string own = sites.empty() ? "every stage" : "every stage but those named below";
     sites.insert(sites.begin(), {{head.name, head.address}, own});
     return sites;
-}
-
-/// A field of what was declared, as it is kept in the sealed text.
-struct DeclaredField {
-    const char* word;
-    std::optional<std::string> Declared::*text;
-};
-constexpr DeclaredField kDeclared[] = {{"representative", &Declared::representative},
-                                       {"institution", &Declared::institution},
-                                       {"substances", &Declared::substances},
-                                       {"exception", &Declared::exception},
-                                       {"grounds", &Declared::grounds}};
-
-std::string writeDeclared(const Declared& declared) {
-    QJsonObject object{{QStringLiteral("conforms"), declared.conforms}};
-    for (const DeclaredField& field : kDeclared)
-        if (const auto& text = declared.*field.text)
-            object.insert(QLatin1String{field.word}, QString::fromStdString(*text));
-    return QJsonDocument{object}.toJson(QJsonDocument::Compact).toStdString();
-}
-
-Result<Declared> readDeclared(const std::string& text) {
-    const auto document = QJsonDocument::fromJson(QByteArray::fromStdString(text));
-    if (!document.isObject())
-        return Error{ErrorCode::Unavailable, "an issued statement cannot be read back"};
-    const QJsonObject object = document.object();
-    Declared declared{.conforms = object.value(QLatin1String{"conforms"}).toBool()};
-    for (const DeclaredField& field : kDeclared)
-        if (const auto value = object.value(QLatin1String{field.word}); value.isString())
-            declared.*field.text = value.toString().toStdString();
-    return declared;
 }
 
 /// The event that issued the statement that holds for the device as it stands.
@@ -192,7 +160,11 @@ Result<Outcome> issueStatement(const Laboratory& laboratory, const OrderNumber& 
                             return Error{ErrorCode::Refused,
                                          "order " + number.text() + ": the statement lacks: " +
                                              domain::listed(lacking, domain::Notation::Iso3950)};
-                        auto sealed = work.seal(writeDeclared(declared));
+                        const auto head = letterhead(laboratory);
+                        if (!head) return head.error();
+                        const auto terms = retentionOf(laboratory);
+                        if (!terms) return terms.error();
+                        auto sealed = work.seal(writeStatement({*statement, *head, *terms}));
                         if (!sealed) return sealed.error();
                         return work.apply(
                             number, domain::Record{.stage = domain::Stage::Delivery,
@@ -211,26 +183,25 @@ Result<reports::Paper> issuedStatement(const Laboratory& laboratory, const Order
     if (!*text)
         return Error{ErrorCode::Refused,
                      "order " + view.order.number.text() + ": its statement was erased"};
-    const auto declared = readDeclared(**text);
-    if (!declared) return declared.error();
-    const auto statement = statementOf(laboratory, view, *declared);
-    if (!statement) return statement.error();
+    const auto kept = readStatement(**text);
+    if (!kept) return kept.error();
     auto lots = lotLines(laboratory, view.order);
     if (!lots) return lots.error();
-    const auto terms = retentionOf(laboratory);
-    if (!terms) return terms.error();
     const HistoryLine* line = issuing(view, issued->statement);
     auto letter = paperHead(laboratory, {line->event.person});
     if (!letter) return letter.error();
     reports::PaperHead head = *std::move(letter);
+    head.laboratory = kept->head.name;
+    head.address = kept->head.address;
+    head.contact = kept->head.contact;
     head.order = view.order.number.text();
-    head.revision = static_cast<int>(view.order.revisionNumber);
+    head.revision = kept->statement.characteristics.revision;
     head.printedAt = line->event.at;
     head.digest = issued->statement.digest.substr(0, kShortDigest);
     return deviceStatement(head, {.number = view.order.number.text() + "-S",
-                                  .statement = *statement,
+                                  .statement = kept->statement,
                                   .lots = *std::move(lots),
-                                  .retention = *terms,
+                                  .retention = kept->retention,
                                   .delivered = {},
                                   .hazards = reports::hazardsOf(view.prescription)});
 }
