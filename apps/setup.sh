@@ -6,8 +6,8 @@ set -eu
 packages='build-essential cmake ninja-build qt6-base-dev libqt6sql6-sqlite libhpdf-dev
     libsodium-dev libzint-dev nlohmann-json3-dev fonts-dejavu-core'
 if [ "${1:-}" = tests ]; then
-    packages="$packages libgtest-dev libgmock-dev libgsl-dev libbenchmark-dev clang clang-format
-        clang-tidy libclang-rt-14-dev lld gcovr ccache git qpdf poppler-utils python3
+    packages="$packages libgtest-dev libgmock-dev libgsl-dev libbenchmark-dev librapidcheck-dev
+        clang clang-format clang-tidy libclang-rt-14-dev lld gcovr ccache git qpdf poppler-utils python3
         python3-jsonschema sqlite3 xvfb zbar-tools"
 fi
 

@@ -113,8 +113,14 @@ CautionFrame cautionsOf(const Hazards& hazards) {
 void addLines(const Block& block, std::vector<std::string>& lines) {
     if (const auto* facts = std::get_if<Facts>(&block))
         for (const Fact& each : facts->facts) lines.push_back(each.label + ": " + each.value);
-    if (const auto* table = std::get_if<Table>(&block))
-        for (const auto& row : table->rows) lines.push_back(joined(row));
+    const auto* table = std::get_if<Table>(&block);
+    if (table == nullptr) return;
+    for (const auto& row : table->rows) {
+        std::vector<std::string> cells;
+        for (std::size_t at = 0; at < row.size(); ++at)
+            cells.push_back(table->columns[at] + ' ' + row[at]);
+        lines.push_back(joined(cells, "; "));
+    }
 }
 
 }  // namespace

@@ -288,7 +288,7 @@ std::vector<Block> partyBlocks(const Prescription& prescription) {
 
 std::vector<Block> designBlocks(const Prescription& prescription) {
     Facts facts{{fact("Appliance", given(prescription.appliance) + remakeText(prescription) +
-                                            alteredCastText(prescription)),
+                                       alteredCastText(prescription)),
                  fact("Arch", wordsOf(prescription.arch)),
                  fact("Kennedy class", classText(prescription)),
                  fact("Support", supportText(prescription)),

@@ -138,7 +138,10 @@ void fields(auto& coder, Is<RemakeOrdered> auto& part) {
     coder.field(part.note);
 }
 void fields(auto& coder, Is<RemakeBegun> auto& part) { coder.field(part.first); }
-void fields(auto& coder, Is<CaseJoined> auto& part) { coder.field(part.leader); }
+void fields(auto& coder, Is<CaseJoined> auto& part) {
+    coder.field(part.leader);
+    coder.field(part.findings);
+}
 void fields(auto& coder, Is<WorkSent> auto& part) {
     coder.field(part.stage);
     coder.field(part.site);

@@ -89,14 +89,22 @@ Result<std::vector<LotTrace>> traced(const Laboratory& laboratory, const std::st
     return traces;
 }
 
-/// The devices of one prescriber that hold a lot, each once.
+/// The orders whose device holds a lot and has not left for good.
+std::int64_t undelivered(const LotTrace& trace) {
+    std::set<OrderNumber> here;
+    for (const TracedDevice& device : trace.devices)
+        if (device.isInDevice && !device.delivered) here.insert(device.order);
+    return static_cast<std::int64_t>(here.size());
+}
+
+/// The delivered devices of one prescriber that hold a lot, each once.
 using Letters = std::map<std::string, std::vector<TracedDevice>>;
 
 Letters lettersFor(const LotTrace& trace) {
     Letters letters;
     std::set<OrderNumber> seen;
     for (const TracedDevice& device : trace.devices)
-        if (device.isInDevice && seen.insert(device.order).second)
+        if (device.delivered && device.isInDevice && seen.insert(device.order).second)
             letters[device.prescriberCode].push_back(device);
     return letters;
 }
@@ -193,10 +201,11 @@ Result<Recalled> recall(const Laboratory& laboratory, const std::string& lot,
                                     {who.person, {}, who.token, who.station});
                 !held)
                 return held.error();
+        recalled.undelivered += undelivered(trace);
         for (const auto& [prescriber, devices] : lettersFor(trace)) {
             for (const TracedDevice& device : devices)
                 patients.insert(prescriber + '/' + device.patient);
-            recalled.devices += static_cast<std::int64_t>(devices.size());
+            recalled.delivered += static_cast<std::int64_t>(devices.size());
             const auto letter =
                 recallLetter(*head, letterOf(trace, devices, reason, laboratory.today()));
             auto file =

@@ -73,12 +73,13 @@ domain::Result<OrderTrace> traceOrder(const Laboratory& laboratory,
 
 struct Recalled {
     std::vector<LotTrace> traces{};
-    std::int64_t devices{};  ///< that hold the lot
-    std::int64_t patients{};
+    std::int64_t delivered{};    ///< devices with patients that hold the lot
+    std::int64_t undelivered{};  ///< devices that hold it and have not left for good
+    std::int64_t patients{};     ///< of the delivered ones
     std::vector<std::filesystem::path> letters{};  ///< one for each prescriber
 };
 /// Holds the lot unless it is held, finds every device that holds it, and writes a letter to each
-/// prescriber. A drill does everything but hold the lot.
+/// prescriber who got one. A drill does everything but hold the lot.
 domain::Result<Recalled> recall(const Laboratory& laboratory, const std::string& lot,
                                 const std::string& reason, bool drill, const Who& who);
 

@@ -23,12 +23,26 @@ using domain::Result;
 using domain::Revision;
 using storage::Transaction;
 
+/// What is found in a prescription, with what came for the leader of its case.
+Result<std::vector<domain::Finding>> findingsOf(const Laboratory& laboratory,
+                                                const Prescription& prescription,
+                                                const std::optional<OrderNumber>& leader) {
+    const auto house = houseOf(laboratory);
+    if (!house) return house.error();
+    if (!leader) return examine(prescription, laboratory.today(), house->limits, house->guides);
+    const auto first = storage::loadOrder(laboratory.records(), *leader);
+    if (!first) return first.error();
+    return examine(withEnclosuresOf(prescription, (*first)->prescription()), laboratory.today(),
+                   house->limits, house->guides);
+}
+
 /// A prescription made fit for the ledger: examined, its people turned into codes, and the whole
 /// of it, names included, sealed outside.
 Result<Revision> revisionOf(const Laboratory& laboratory, Transaction& work,
-                            const Prescription& prescription) {
-    const auto house = houseOf(laboratory);
-    if (!house) return house.error();
+                            const Prescription& prescription,
+                            const std::optional<OrderNumber>& leader) {
+    auto findings = findingsOf(laboratory, prescription, leader);
+    if (!findings) return findings.error();
     const storage::PartyStore people{laboratory.records()};
     auto prescriber = people.prescriberCode(work, prescription.identity);
     if (!prescriber) return prescriber.error();
@@ -39,7 +53,7 @@ Result<Revision> revisionOf(const Laboratory& laboratory, Transaction& work,
     if (!sealed) return sealed.error();
     return Revision{withoutIdentity(prescription),
                     {*std::move(patient), *std::move(prescriber), *std::move(sealed)},
-                    examine(prescription, laboratory.today(), house->limits, house->guides)};
+                    *std::move(findings)};
 }
 
 /// The same prescription logged again without a key of its own is the same deed.
@@ -57,7 +71,7 @@ Result<Order> logged(const Laboratory& laboratory, Work& work, const Prescriptio
     const storage::OrderRegister orders{laboratory.records()};
     const auto number = orders.nextNumber(work.transaction(), laboratory.today());
     if (!number) return number.error();
-    auto revision = revisionOf(laboratory, work.transaction(), prescription);
+    auto revision = revisionOf(laboratory, work.transaction(), prescription, {});
     if (!revision) return revision.error();
     return work.apply({}, domain::Receive{*number, *std::move(revision), replaces});
 }
@@ -151,8 +165,10 @@ Result<Outcome> answer(const Laboratory& laboratory, const OrderNumber& number,
                         if (!sealed) return sealed.error();
                         domain::Answer answer{.words = *std::move(sealed)};
                         if (prescription) {
-                            auto revision =
-                                revisionOf(laboratory, work.transaction(), *prescription);
+                            const auto order = work.load(number);
+                            if (!order) return order.error();
+                            auto revision = revisionOf(laboratory, work.transaction(),
+                                                       *prescription, order->caseLeader);
                             if (!revision) return revision.error();
                             answer.revision = *std::move(revision);
                         }
@@ -181,7 +197,14 @@ Result<Outcome> joinCase(const Laboratory& laboratory, const OrderNumber& number
                 return domain::Error{domain::ErrorCode::Refused,
                                      "order " + leader.text() + " travels with the case of " +
                                          first->caseLeader->text() + "; name that"};
-            return work.apply(number, domain::JoinCase{leader, first->revision.parties});
+            const auto own = work.load(number);
+            if (!own) return own.error();
+            const auto full = inFull(laboratory, own->revision);
+            if (!full) return full.error();
+            auto findings = findingsOf(laboratory, *full, leader);
+            if (!findings) return findings.error();
+            return work.apply(
+                number, domain::JoinCase{leader, first->revision.parties, *std::move(findings)});
         });
 }
 

@@ -95,27 +95,32 @@ Result<reports::Paper> ticket(const Source& source) {
     return reports::ticketOf(source.head, ticket);
 }
 
-/// The newest stage anything with a value was recorded at, and what.
+/// What was recorded at a stage but for its checklist, with units.
+std::vector<reports::BenchValue> valuesAt(const domain::Order& order, Stage stage) {
+    std::vector<reports::BenchValue> values;
+    for (const domain::StageRecord& record : recordsOf(order, stage)) {
+        if (std::holds_alternative<domain::Ticked>(record)) continue;
+        const std::string told = tellRecord(record, notationOf(order.prescription()));
+        const auto colon = told.find(": ");
+        values.push_back(colon == std::string::npos
+                             ? reports::BenchValue{told, "yes"}
+                             : reports::BenchValue{told.substr(0, colon), told.substr(colon + 2)});
+    }
+    return values;
+}
+
+/// The newest stage anything was measured or used at, and what.
 Result<reports::Paper> bench(const Source& source) {
     const domain::Order& order = source.view.order;
     reports::Bench bench{.number = order.number,
                          .patientCode = order.revision.parties.patient,
                          .description = source.description,
                          .hazards = reports::hazardsOf(source.view.prescription)};
-    for (const domain::StageStep& step : order.steps) {
-        const auto records = recordsOf(order, step.stage);
-        if (records.empty()) continue;
-        bench.stage = step.stage;
-        bench.values.clear();
-        for (const domain::StageRecord& record : records) {
-            const std::string told = tellRecord(record, notationOf(order.prescription()));
-            const auto colon = told.find(": ");
-            bench.values.push_back(
-                colon == std::string::npos
-                    ? reports::BenchValue{told, "yes"}
-                    : reports::BenchValue{told.substr(0, colon), told.substr(colon + 2)});
+    for (const domain::StageStep& step : order.steps)
+        if (auto values = valuesAt(order, step.stage); !values.empty()) {
+            bench.stage = step.stage;
+            bench.values = std::move(values);
         }
-    }
     if (bench.values.empty()) return refused(source, "nothing was recorded at the bench yet");
     return reports::benchSheet(source.head, bench);
 }

@@ -5,8 +5,7 @@
 
 #include "apps/actions/carry_out.h"
 #include "apps/actions/house.h"
-#include "apps/actions/issued_statement.h"
-#include "apps/actions/paper_places.h"
+#include "apps/actions/statement_record.h"
 #include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
 #include "storage/lot_uses.h"
@@ -148,28 +147,52 @@ Result<domain::Statement> statementOf(const Laboratory& laboratory, const OrderV
         .substances = answered(declared.substances)};
 }
 
+namespace {
+
+/// All a statement would say now.
+Result<StatementRecord> recordOf(const Laboratory& laboratory, const OrderView& view,
+                                 const Declared& declared) {
+    auto head = letterhead(laboratory);
+    if (!head) return head.error();
+    auto statement = statementOf(laboratory, view, declared);
+    if (!statement) return statement.error();
+    auto lots = lotLines(laboratory, view.order);
+    if (!lots) return lots.error();
+    auto terms = retentionOf(laboratory);
+    if (!terms) return terms.error();
+    return StatementRecord{*std::move(head),
+                           {.number = view.order.number.text() + "-S",
+                            .statement = *std::move(statement),
+                            .lots = *std::move(lots),
+                            .retention = *std::move(terms),
+                            .delivered = {},
+                            .hazards = {}}};
+}
+
+}  // namespace
+
 Result<Outcome> issueStatement(const Laboratory& laboratory, const OrderNumber& number,
                                const Declared& declared, const Who& who) {
-    return carryOut(laboratory, number, domain::EventKind::Recorded,
-                    domain::Permission::IssueStatements, who, [&](Work& work) -> Result<Order> {
-                        const auto view = order(laboratory, number);
-                        if (!view) return view.error();
-                        const auto statement = statementOf(laboratory, *view, declared);
-                        if (!statement) return statement.error();
-                        if (const auto lacking = lackingIn(*statement); !lacking.empty())
-                            return Error{ErrorCode::Refused,
-                                         "order " + number.text() + ": the statement lacks: " +
-                                             domain::listed(lacking, domain::Notation::Iso3950)};
-                        const auto head = letterhead(laboratory);
-                        if (!head) return head.error();
-                        const auto terms = retentionOf(laboratory);
-                        if (!terms) return terms.error();
-                        auto sealed = work.seal(writeStatement({*statement, *head, *terms}));
-                        if (!sealed) return sealed.error();
-                        return work.apply(
-                            number, domain::Record{.stage = domain::Stage::Delivery,
-                                                   .records = {domain::StatementIssued{**sealed}}});
-                    });
+    return carryOut(
+        laboratory, number, domain::EventKind::Recorded, domain::Permission::IssueStatements, who,
+        [&](Work& work) -> Result<Order> {
+            const auto view = order(laboratory, number);
+            if (!view) return view.error();
+            if (domain::newest<domain::StatementIssued>(view->order, domain::Stage::Delivery))
+                return Error{ErrorCode::Refused, "order " + number.text() +
+                                                     ": its statement is issued already; print it"};
+            const auto record = recordOf(laboratory, *view, declared);
+            if (!record) return record.error();
+            if (const auto lacking = lackingIn(record->issued.statement); !lacking.empty())
+                return Error{ErrorCode::Refused,
+                             "order " + number.text() + ": the statement lacks: " +
+                                 domain::listed(lacking, domain::Notation::Iso3950)};
+            auto sealed = work.seal(writeStatement(*record));
+            if (!sealed) return sealed.error();
+            return work.apply(number,
+                              domain::Record{.stage = domain::Stage::Delivery,
+                                             .records = {domain::StatementIssued{**sealed}}});
+        });
 }
 
 Result<reports::Paper> issuedStatement(const Laboratory& laboratory, const OrderView& view) {
@@ -183,27 +206,21 @@ Result<reports::Paper> issuedStatement(const Laboratory& laboratory, const Order
     if (!*text)
         return Error{ErrorCode::Refused,
                      "order " + view.order.number.text() + ": its statement was erased"};
-    const auto kept = readStatement(**text);
-    if (!kept) return kept.error();
-    auto lots = lotLines(laboratory, view.order);
-    if (!lots) return lots.error();
+    auto record = readStatement(**text);
+    if (!record) return record.error();
+    StatementRecord kept = *std::move(record);
+    kept.issued.hazards = reports::hazardsOf(view.prescription);
     const HistoryLine* line = issuing(view, issued->statement);
-    auto letter = paperHead(laboratory, {line->event.person});
-    if (!letter) return letter.error();
-    reports::PaperHead head = *std::move(letter);
-    head.laboratory = kept->head.name;
-    head.address = kept->head.address;
-    head.contact = kept->head.contact;
-    head.order = view.order.number.text();
-    head.revision = kept->statement.characteristics.revision;
-    head.printedAt = line->event.at;
-    head.digest = issued->statement.digest.substr(0, kShortDigest);
-    return deviceStatement(head, {.number = view.order.number.text() + "-S",
-                                  .statement = kept->statement,
-                                  .lots = *std::move(lots),
-                                  .retention = kept->retention,
-                                  .delivered = {},
-                                  .hazards = reports::hazardsOf(view.prescription)});
+    const reports::PaperHead head{.laboratory = kept.head.name,
+                                  .address = kept.head.address,
+                                  .contact = kept.head.contact,
+                                  .order = view.order.number.text(),
+                                  .revision = kept.issued.statement.characteristics.revision,
+                                  .printedAt = line->event.at,
+                                  .printedBy = line->event.person.text(),
+                                  .digest = issued->statement.digest.substr(0, kShortDigest),
+                                  .size = reports::PageSize::A4};
+    return deviceStatement(head, kept.issued);
 }
 
 }  // namespace actions

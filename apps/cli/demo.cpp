@@ -314,10 +314,12 @@ std::optional<Error> Demo::drillRecall() {
                         bench_.who(kManager));
     if (!recalled) return recalled.error();
     for (const auto& letter : recalled->letters) papers_.push_back(letter.string());
-    scenes_.push_back({"lot AL-1", "recall drill: " + std::to_string(recalled->devices) +
-                                       " devices of " + std::to_string(recalled->patients) +
-                                       " patients, " + std::to_string(recalled->letters.size()) +
-                                       " letters to prescribers"});
+    scenes_.push_back(
+        {"lot AL-1", "recall drill: " + std::to_string(recalled->delivered) +
+                         " delivered device of " + std::to_string(recalled->patients) +
+                         " patient, " + std::to_string(recalled->undelivered) +
+                         " not delivered yet, " + std::to_string(recalled->letters.size()) +
+                         " letter to a prescriber"});
     return {};
 }
 

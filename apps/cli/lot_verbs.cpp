@@ -271,7 +271,8 @@ Result<Exit> recall(const Call& call) {
     for (const auto& letter : recalled->letters) letters.push_back(letter.string());
     if (call.has("json")) {
         print("recall-1", {{"drill", call.has("drill")},
-                           {"devices", recalled->devices},
+                           {"delivered", recalled->delivered},
+                           {"undelivered", recalled->undelivered},
                            {"patients", recalled->patients},
                            {"lots", std::move(lotList)},
                            {"letters", std::move(letters)}});
@@ -279,7 +280,8 @@ Result<Exit> recall(const Call& call) {
     }
     for (const LotTrace& each : recalled->traces) std::cout << shown(each);
     std::cout << '\n'
-              << recalled->devices << " devices of " << recalled->patients << " patients, "
+              << recalled->delivered << " delivered devices of " << recalled->patients
+              << " patients, " << recalled->undelivered << " not delivered yet, "
               << recalled->letters.size() << " letters\n";
     for (const auto& letter : recalled->letters) std::cout << "  " << letter.string() << '\n';
     return Exit::Done;

@@ -7,7 +7,10 @@
 #include <string>
 #include <vector>
 
+#include "apps/actions/statements.h"
+#include "apps/actions/work.h"
 #include "apps/desktop/models/tooth_choices.h"
+#include "domain/materials/lot.h"
 #include "domain/production/question.h"
 #include "domain/rules/finding.h"
 
@@ -24,6 +27,22 @@ struct AnswerGiven {
     std::optional<std::filesystem::path> file;
 };
 
+struct AgainGiven {
+    domain::RedoReason reason{};
+    domain::Stage from{};
+    std::optional<std::string> note;
+};
+
+struct RemakeGiven {
+    domain::RemakeReason reason{};
+    std::optional<std::string> note;
+};
+
+struct LotGiven {
+    domain::ThingCode code;
+    domain::Lot lot{};
+};
+
 /// Every question comes back empty when the person goes back with Esc.
 class Dialogs {
 public:
@@ -32,6 +51,17 @@ public:
     virtual std::optional<std::filesystem::path> prescriptionFile() = 0;
     virtual std::optional<FlagGiven> flag() = 0;
     virtual std::optional<AnswerGiven> answer() = 0;
+    /// What the dentist decided after a try-in; `backTo`: where work may go back to.
+    virtual std::optional<actions::Return> takeBack(const std::vector<domain::Stage>& backTo) = 0;
+    /// Why work begins again, and at which of these stages.
+    virtual std::optional<AgainGiven> again(const std::vector<domain::Stage>& from) = 0;
+    virtual std::optional<RemakeGiven> makeAgain() = 0;
+    virtual std::optional<actions::Declared> statement() = 0;
+    virtual std::optional<std::filesystem::path> cureLogFile() = 0;
+    /// A lot that has come in.
+    virtual std::optional<LotGiven> lot() = 0;
+    /// Why something is done, in a person's own words.
+    virtual std::optional<std::string> why(const std::string& what) = 0;
     /// Why these cautions are taken.
     virtual std::optional<std::string> reasonFor(const std::vector<domain::Finding>& cautions) = 0;
     /// Which of the choices about a tooth, as its index.

@@ -22,7 +22,7 @@ constexpr int kLookAgainEvery = 30'000;  ///< ms; others work at the same record
 RowLook rowLook() {
     std::vector<ColumnLook> columns(FloorModel::ColumnCount);
     columns[FloorModel::Number] = {.pixels = kLargeText, .bold = true};
-    for (const auto column : {FloorModel::Waits, FloorModel::Patient, FloorModel::Prescriber})
+    for (const auto column : {FloorModel::Since, FloorModel::Patient, FloorModel::Prescriber})
         columns[column].ink = Colour::Quiet;
     return {.height = kRowHeight,
             .columns = std::move(columns),
@@ -82,9 +82,9 @@ QWidget* FloorRoom::makeList() {
     header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     header->setHighlightSections(false);
     constexpr std::pair<FloorModel::Column, int> kWidths[] = {
-        {FloorModel::Number, 128}, {FloorModel::Description, 236}, {FloorModel::State, 226},
-        {FloorModel::Due, 116},    {FloorModel::Late, 84},         {FloorModel::Waits, 168},
-        {FloorModel::Patient, 120}};
+        {FloorModel::Number, 124}, {FloorModel::Description, 212}, {FloorModel::State, 248},
+        {FloorModel::Due, 106},    {FloorModel::Late, 84},         {FloorModel::Waits, 88},
+        {FloorModel::Since, 104},  {FloorModel::Patient, 108}};
     for (const auto& [column, width] : kWidths) table_->setColumnWidth(column, width);
     header->setSectionResizeMode(FloorModel::Prescriber, QHeaderView::Stretch);
     return table_;

@@ -151,9 +151,6 @@ void IntakeRoom::offerWhatMayBeDone() {
             tr("%1 of the %2 is still to be given, or take the %2 out.")
                 .arg(needed.siblingAtColumn(models::PrescriptionFormModel::Label).data().toString(),
                      needed.parent().data().toString()));
-    else if (filledIn && !desk().who)
-        notice_->say(models::Mark::Asked,
-                     tr("Say who you are before you log the order: your code, top right, Ctrl+U."));
     else if (!filledIn)
         notice_->say(models::Mark::ToDo,
                      tr("Open a prescription file, drop one here, or fill in the form."));
@@ -168,7 +165,7 @@ void IntakeRoom::startAnew() {
 }
 
 void IntakeRoom::log() {
-    const auto logged = actions::log(desk().laboratory, form_.prescription(), {*desk().who, {}});
+    const auto logged = actions::log(desk().laboratory, form_.prescription(), who());
     if (!logged) return notice_->refuse(logged.error());
     untouched_ = {};
     form_.show({});

@@ -26,10 +26,12 @@ struct Options {
     QCommandLineOption lab{QStringLiteral("lab"), QStringLiteral("Where the records lie."),
                            QStringLiteral("DIR")};
     QCommandLineOption as{QStringLiteral("as"),
-                          QStringLiteral("The code of the person at work; else $FRAMEWRIGHT_AS."),
+                          QStringLiteral("The code of the person who signs in; else $FRAMEWRIGHT_AS. "
+                                         "With the token of a session in $FRAMEWRIGHT_SESSION "
+                                         "they are signed in already."),
                           QStringLiteral("CODE")};
     QCommandLineOption room{QStringLiteral("room"),
-                            QStringLiteral("The first room: floor, intake or order."),
+                            QStringLiteral("The first room: floor, intake, order or stock."),
                             QStringLiteral("ROOM")};
     QCommandLineOption order{QStringLiteral("order"), QStringLiteral("Open this order."),
                              QStringLiteral("NUMBER")};
@@ -84,6 +86,15 @@ std::optional<std::string> goTo(desktop::Shell& shell, const QCommandLineParser&
     return {};
 }
 
+/// The session whose token this process was given, if it is one of this person and still open.
+std::optional<actions::Session> sessionOf(const actions::Laboratory& laboratory,
+                                          const domain::PersonCode& person) {
+    actions::Session session{person, qgetenv("FRAMEWRIGHT_SESSION").toStdString(),
+                             qgetenv("FRAMEWRIGHT_STATION").toStdString()};
+    if (session.token.empty() || !actions::use(laboratory, desktop::asWho(session))) return {};
+    return session;
+}
+
 int savePicture(desktop::Shell& shell, const QString& file) {
     shell.resize(kFirstSize);
     shell.show();
@@ -102,12 +113,12 @@ int main(int argc, char** argv) {
     const Options options;
     read(parser, options, program);
 
-    std::optional<domain::PersonCode> who;
+    std::optional<domain::PersonCode> person;
     const std::string code = parser.isSet(options.as) ? parser.value(options.as).toStdString()
                                                       : qgetenv("FRAMEWRIGHT_AS").toStdString();
     if (!code.empty()) {
-        who = domain::PersonCode::parse(code);
-        if (!who)
+        person = domain::PersonCode::parse(code);
+        if (!person)
             return trouble(kUnusable, "\"" + code +
                                           "\" is no code of a person; expected a letter, "
                                           "then letters, digits, - _ or .");
@@ -120,8 +131,10 @@ int main(int argc, char** argv) {
                                                         : domain::Light::Light};
     desktop::wear(program, look);
     desktop::WindowDialogs dialogs{look};
-    desktop::Desk desk{*laboratory, dialogs, look, who};
+    desktop::Desk desk{*laboratory, dialogs, look,
+                       person ? sessionOf(*laboratory, *person) : std::nullopt};
     desktop::Shell shell{desk};
+    if (person && shell.isLocked()) shell.signIn().expect(*person);
     if (const auto wrong = goTo(shell, parser, options)) return trouble(kUnusable, *wrong);
     if (parser.isSet(options.screenshot))
         return savePicture(shell, parser.value(options.screenshot));

@@ -1,15 +1,14 @@
 #include "apps/desktop/order_room.h"
 
-#include <QHeaderView>
 #include <QLabel>
 #include <QStackedWidget>
 #include <QTableView>
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "apps/actions/examination.h"
+#include "apps/actions/workshop.h"
 #include "apps/desktop/models/words.h"
-#include "apps/desktop/row_delegate.h"
+#include "apps/desktop/tables.h"
 
 namespace desktop {
 namespace {
@@ -22,6 +21,9 @@ using models::StepsModel;
 constexpr int kMargin = 4 * kStep;
 constexpr int kLeftWidth = 640;
 constexpr int kStageRow = 28;
+constexpr int kGateRow = 32;
+constexpr int kGateTableMost = 8;  ///< rows before it scrolls
+constexpr int kControlColumns = 3;
 
 RowLook stepsLook() {
     std::vector<ColumnLook> columns(StepsModel::ColumnCount);
@@ -39,31 +41,7 @@ RowLook historyLook() {
     columns[HistoryModel::When] = {.pixels = kSmallText, .ink = Colour::Quiet};
     columns[HistoryModel::Person].ink = Colour::Quiet;
     columns[HistoryModel::Words].ink = Colour::Quiet;
-    constexpr int kNoBar = -1;
     return {.height = kStageRow, .columns = std::move(columns), .barRole = kNoBar};
-}
-
-QTableView* makeTable(QAbstractItemModel& model, const Look& look, RowLook row,
-                      const QString& name) {
-    auto* table = new QTableView;
-    table->setModel(&model);
-    table->setItemDelegate(new RowDelegate{look, std::move(row), table});
-    table->setAccessibleName(name);
-    table->setSelectionBehavior(QAbstractItemView::SelectRows);
-    table->setSelectionMode(QAbstractItemView::SingleSelection);
-    table->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    table->setShowGrid(false);
-    table->setTabKeyNavigation(false);
-    table->setWordWrap(false);
-    table->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
-    table->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    table->verticalHeader()->hide();
-    table->verticalHeader()->setMinimumSectionSize(kStageRow);
-    table->verticalHeader()->setDefaultSectionSize(kStageRow);
-    table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    table->horizontalHeader()->setHighlightSections(false);
-    table->horizontalHeader()->setStretchLastSection(true);
-    return table;
 }
 
 /// "patient P-17 · Dr. Somebody · due 2026-12-18, in 5 d · revision 1"
@@ -94,6 +72,12 @@ QString whatItIs(const domain::Prescription& prescription) {
     return parts.join(QStringLiteral(", "));
 }
 
+RowLook gateLook() {
+    std::vector<ColumnLook> columns(models::GateModel::ColumnCount);
+    columns[models::GateModel::ToDo].ink = Colour::Quiet;
+    return {.height = kGateRow, .columns = std::move(columns), .barRole = kNoBar};
+}
+
 models::Asked askedOf(const actions::OrderView& view) {
     const domain::Order& order = view.order;
     models::Asked asked{.findings = models::inOrderOfAsking(order.revision.findings),
@@ -110,21 +94,32 @@ models::Asked askedOf(const actions::OrderView& view) {
 OrderRoom::OrderRoom(Desk& desk)
     : Room{desk},
       pages_{new QStackedWidget},
+      below_{new QStackedWidget},
       picture_{new ArchView{look()}},
       findings_{new FindingsPanel{look()}},
+      gateTable_{makeTable(gate_, look(), gateLook(), tr("What the gate still lacks"))},
       what_{new QLabel},
       people_{new QLabel},
       standing_{new Notice{look()}},
       notice_{new Notice{look()}},
+      bench_{new BenchPanel{look(), desk.dialogs}},
       stepsTable_{makeTable(steps_, look(), stepsLook(), tr("Stages of the order"))},
       historyTable_{makeTable(history_, look(), historyLook(), tr("History of the order"))},
+      controls_{new QGridLayout},
       start_{new ActionButton{tr("Start"), Qt::Key_F5, look()}},
+      send_{new ActionButton{tr("Send"), Qt::Key_F5, look()}},
+      record_{new ActionButton{tr("Record"), Qt::CTRL | Qt::Key_Return, look()}},
       finish_{new ActionButton{tr("Done"), Qt::Key_F6, look()}},
-      flag_{new ActionButton{tr("Flag a question"), Qt::Key_F7, look()}},
+      takeBack_{new ActionButton{tr("Take back"), Qt::Key_F6, look()}},
+      statement_{new ActionButton{tr("Statement"), Qt::CTRL | Qt::Key_T, look()}},
+      flag_{new ActionButton{tr("Question"), Qt::Key_F7, look()}},
       answer_{new ActionButton{tr("Record answer"), Qt::Key_F8, look()}},
       accept_{new ActionButton{tr("Accept"), Qt::Key_F9, look()}},
+      again_{new ActionButton{tr("Again from…"), Qt::Key_F12, look()}},
+      makeAgain_{new ActionButton{tr("Make again"), Qt::CTRL | Qt::Key_M, look()}},
       printSheet_{new ActionButton{tr("Print sheet"), Qt::Key_F10, look()}},
       printQuestions_{new ActionButton{tr("Print questions"), Qt::Key_F11, look()}},
+      seeRecord_{new ActionButton{tr("History"), Qt::CTRL | Qt::Key_H, look()}},
       toFloor_{new ActionButton{tr("See the floor"), Qt::Key_F5, look()}} {
     auto* both = new QWidget;
     auto* panes = new QHBoxLayout{both};
@@ -138,25 +133,37 @@ OrderRoom::OrderRoom(Desk& desk)
     auto* sheet = new QVBoxLayout{this};
     sheet->setContentsMargins(kMargin, kStep, kMargin, kMargin);
     sheet->addWidget(pages_);
+    connectControls();
+}
 
-    connect(start_, &ActionButton::clicked, this, &OrderRoom::start);
-    connect(finish_, &ActionButton::clicked, this, &OrderRoom::finish);
-    connect(flag_, &ActionButton::clicked, this, &OrderRoom::flag);
-    connect(answer_, &ActionButton::clicked, this, &OrderRoom::answer);
-    connect(accept_, &ActionButton::clicked, this, &OrderRoom::accept);
+void OrderRoom::connectControls() {
+    const std::pair<ActionButton*, void (OrderRoom::*)()> deeds[] = {
+        {start_, &OrderRoom::start},         {send_, &OrderRoom::send},
+        {finish_, &OrderRoom::finish},       {takeBack_, &OrderRoom::takeBack},
+        {statement_, &OrderRoom::issueStatement},
+        {flag_, &OrderRoom::flag},           {answer_, &OrderRoom::answer},
+        {accept_, &OrderRoom::accept},       {again_, &OrderRoom::again},
+        {makeAgain_, &OrderRoom::makeAgain}, {seeRecord_, &OrderRoom::toggleRecord}};
+    for (const auto& [button, deed] : deeds)
+        connect(button, &ActionButton::clicked, this, deed);
+    connect(record_, &ActionButton::clicked, this, &OrderRoom::record);
     connect(printSheet_, &ActionButton::clicked, this,
             [this] { print(actions::Paper::PrescriptionSheet); });
     connect(printQuestions_, &ActionButton::clicked, this,
             [this] { print(actions::Paper::QuestionSheet); });
     connect(toFloor_, &ActionButton::clicked, this, &Room::floorWanted);
+    connect(bench_, &BenchPanel::changed, this, &OrderRoom::accentNext);
+    connect(bench_, &BenchPanel::ticketScanned, this, &Room::orderWanted);
 }
 
 QWidget* OrderRoom::makeLeft() {
+    gateTable_->setColumnWidth(models::GateModel::Lacks, 310);
     auto* left = new QWidget;
     left->setMinimumWidth(kLeftWidth);
     auto* column = new QVBoxLayout{left};
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(picture_, 1);
+    column->addWidget(gateTable_);
     column->addWidget(findings_);
     column->addStretch(1);
     return left;
@@ -165,33 +172,31 @@ QWidget* OrderRoom::makeLeft() {
 QWidget* OrderRoom::makeRight() {
     what_->setFont(face(kLargeText, true));
     people_->setFont(face(kPlainText));
-    auto* bench = new QGridLayout;
-    bench->setSpacing(2 * kStep);
-    bench->addWidget(accept_, 0, 0);
-    bench->addWidget(start_, 0, 1);
-    bench->addWidget(finish_, 0, 2);
-    bench->addWidget(flag_, 1, 0);
-    bench->addWidget(answer_, 1, 1);
-    bench->addWidget(printSheet_, 1, 2);
-    bench->addWidget(printQuestions_, 2, 2);
-    bench->addWidget(standing_, 2, 0, 1, 2);
-    for (int column = 0; column < 3; ++column) bench->setColumnStretch(column, 1);
+    controls_->setSpacing(2 * kStep);
+    for (int column = 0; column < kControlColumns; ++column) controls_->setColumnStretch(column, 1);
     stepsTable_->setColumnWidth(StepsModel::Stage, 150);
     stepsTable_->setColumnWidth(StepsModel::State, 180);
     stepsTable_->setColumnWidth(StepsModel::Person, 64);
     historyTable_->setColumnWidth(HistoryModel::When, 162);
     historyTable_->setColumnWidth(HistoryModel::Person, 64);
     historyTable_->setColumnWidth(HistoryModel::Says, 190);
+    auto* record = new QWidget;
+    auto* tables = new QVBoxLayout{record};
+    tables->setContentsMargins(0, 0, 0, 0);
+    tables->addWidget(stepsTable_, 3);
+    tables->addWidget(historyTable_, 2);
+    below_->addWidget(bench_);
+    below_->addWidget(record);
     auto* right = new QWidget;
     auto* column = new QVBoxLayout{right};
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(2 * kStep);
     column->addWidget(what_);
     column->addWidget(people_);
-    column->addLayout(bench);
+    column->addWidget(standing_);
+    column->addLayout(controls_);
     column->addWidget(notice_);
-    column->addWidget(stepsTable_, 3);
-    column->addWidget(historyTable_, 2);
+    column->addWidget(below_, 1);
     return right;
 }
 
@@ -215,14 +220,29 @@ QString OrderRoom::where() const {
 
 void OrderRoom::enter() {
     if (view_) lookAgain();
-    (view_ ? static_cast<QWidget*>(historyTable_) : toFloor_)->setFocus();
+    if (!view_)
+        toFloor_->setFocus();
+    else if (below_->currentWidget() == bench_)
+        bench_->focusFirst();
+    else
+        historyTable_->setFocus();
+}
+
+void OrderRoom::whoChanged() {
+    if (view_) lookAgain();
+}
+
+bool OrderRoom::shows(const domain::OrderNumber& number) const {
+    return view_ && view_->order.number == number;
 }
 
 domain::Result<domain::Done> OrderRoom::show(const domain::OrderNumber& number) {
     auto view = actions::order(desk().laboratory, number);
     if (!view) return view.error();
+    if (!shows(number)) showsRecord_ = false;
     view_ = *std::move(view);
     notice_->beQuiet();
+    readAround();
     showOrder();
     return domain::Done{};
 }
@@ -231,7 +251,20 @@ void OrderRoom::lookAgain() {
     auto view = actions::order(desk().laboratory, view_->order.number);
     if (!view) return notice_->refuse(view.error());
     view_ = *std::move(view);
+    readAround();
     showOrder();
+}
+
+/// The laboratory as it stands, and what the gate lacks for whoever is signed in.
+void OrderRoom::readAround() {
+    lacking_.clear();
+    auto workshop = actions::workshop(desk().laboratory);
+    if (!workshop) return notice_->refuse(workshop.error());
+    workshop_ = *std::move(workshop);
+    if (!desk().who) return;
+    auto lacking = actions::gate(desk().laboratory, number(), desk().who->person);
+    if (!lacking) return notice_->refuse(lacking.error());
+    lacking_ = *std::move(lacking);
 }
 
 void OrderRoom::showOrder() {
@@ -249,109 +282,49 @@ void OrderRoom::showOrder() {
     if (steps_.dueRow() >= 0)
         stepsTable_->scrollTo(steps_.index(steps_.dueRow(), 0),
                               QAbstractItemView::PositionAtCenter);
+    showPlace();
     offerWhatMayBeDone();
     emit whereChanged();
 }
 
+bool OrderRoom::isAtBench() const {
+    const auto* step = due();
+    if (step == nullptr || isClosed(view_->order) || step->away) return false;
+    const bool practice = domain::rowOf(step->stage).kind == domain::StageKind::AtPractice;
+    return step->status ==
+           (practice ? domain::StageStatus::ToDo : domain::StageStatus::InHand);
+}
+
+/// The bench where something can be recorded, and beside it what its gate lacks.
+void OrderRoom::showPlace() {
+    const bool bench = isAtBench();
+    if (bench)
+        bench_->show(view_->order, due()->stage, workshop_, desk().laboratory.today());
+    below_->setCurrentIndex(bench && !showsRecord_ ? 0 : 1);
+    gate_.show(bench ? lacking_ : std::vector<domain::Finding>{},
+               notationOf(view_->prescription));
+    const int rows = std::min(gate_.rowCount(), kGateTableMost);
+    gateTable_->setVisible(rows > 0);
+    gateTable_->setFixedHeight((rows + 1) * kGateRow);
+}
+
+void OrderRoom::toggleRecord() {
+    showsRecord_ = !showsRecord_;
+    showPlace();
+    offerWhatMayBeDone();
+}
+
 /// Asks the workflow itself whether it would refuse; nothing happens to the order.
 std::optional<domain::Error> OrderRoom::refusalOf(const domain::Command& command) const {
-    const domain::Occasion occasion{.at = desk().laboratory.now(), .person = *desk().who};
+    const domain::Occasion occasion{
+        .at = desk().laboratory.now(), .person = desk().who->person, .workshop = workshop_};
     const auto decided = decide(view_->order, command, occasion);
     return decided ? std::nullopt : std::optional{decided.error()};
 }
 
-void OrderRoom::offerWhatMayBeDone() {
-    if (!view_) return;
-    const domain::Order& order = view_->order;
-    const domain::SealedText some{};
-    const std::pair<ActionButton*, domain::Command> offers[] = {
-        {accept_, domain::Accept{.reason = some}},
-        {start_, domain::Start{}},
-        {finish_, domain::Finish{}},
-        {flag_, domain::Flag{}},
-        {answer_, domain::Answer{.words = some, .revision = order.revision}},
-    };
-    ActionButton* next = nullptr;
-    for (const auto& [button, command] : offers) {
-        const auto refusal = desk().who ? refusalOf(command) : std::nullopt;
-        button->setEnabled(desk().who && !refusal);
-        button->setToolTip(refusal ? models::text(refusal->message) : QString{});
-        button->setNext(false);
-        if (button->isEnabled() && (next == nullptr || next == flag_)) next = button;
-    }
-    printSheet_->setEnabled(desk().who.has_value());
-    printQuestions_->setEnabled(desk().who &&
-                                (!order.flags.empty() || blocks(order.revision.findings)));
-    if (next != nullptr && next != flag_) next->setNext(true);
-    const domain::StageStep* due = currentStep(order);
-    const QString stage = due == nullptr ? QString{} : models::spoken(due->stage);
-    start_->say(start_->isEnabled() ? tr("Start %1").arg(stage) : tr("Start"));
-    finish_->say(finish_->isEnabled() ? tr("%1 done").arg(stage) : tr("Done"));
-    const models::Marked standing = models::markOf(order);
-    standing_->say(standing.mark, standing.word);
-    if (!desk().who)
-        standing_->say(
-            Mark::Asked,
-            tr("Say who you are before you change anything: your code, top right, Ctrl+U."));
-}
-
-actions::Who OrderRoom::who() const { return {*desk().who, {}}; }
-
-void OrderRoom::took(const domain::Result<actions::Outcome>& outcome) {
-    if (!outcome) {
-        notice_->refuse(outcome.error());
-        return lookAgain();
-    }
-    notice_->beQuiet();
-    lookAgain();
-    notice_->say(Mark::Done, models::text(view_->history.back().says) + QLatin1Char{'.'});
-}
-
-void OrderRoom::start() { took(actions::start(desk().laboratory, view_->order.number, {}, who())); }
-
-void OrderRoom::finish() {
-    took(actions::finish(desk().laboratory, view_->order.number, {}, who()));
-}
-
-void OrderRoom::flag() {
-    if (const auto given = desk().dialogs.flag())
-        took(actions::flag(desk().laboratory, view_->order.number, given->reason, given->note,
-                           who()));
-}
-
-void OrderRoom::answer() {
-    const auto given = desk().dialogs.answer();
-    if (!given) return;
-    std::optional<domain::Prescription> prescription;
-    if (given->file) {
-        auto read = actions::readPrescription(*given->file);
-        if (!read) return notice_->refuse(read.error());
-        prescription = *std::move(read);
-    }
-    took(
-        actions::answer(desk().laboratory, view_->order.number, given->words, prescription, who()));
-}
-
-void OrderRoom::accept() {
-    const auto rules = untakenCautions(view_->order);
-    std::vector<domain::Finding> cautions;
-    for (const domain::Finding& finding : view_->order.revision.findings)
-        if (finding.severity == domain::Severity::Caution &&
-            std::ranges::count(rules, finding.rule) != 0)
-            cautions.push_back(finding);
-    std::optional<std::string> reason;
-    if (!cautions.empty()) {
-        reason = desk().dialogs.reasonFor(cautions);
-        if (!reason) return;
-    }
-    took(actions::accept(desk().laboratory, view_->order.number, reason, who()));
-}
-
-void OrderRoom::print(actions::Paper paper) {
-    const auto printed = actions::print(desk().laboratory, view_->order.number, paper, {}, who());
-    if (!printed) return notice_->refuse(printed.error());
-    notice_->say(Mark::Done, tr("Printed to %1.").arg(models::text(printed->string())));
-    desk().dialogs.show(*printed);
+bool OrderRoom::may(domain::Permission permission) const {
+    const auto* person = workshop_.worker(desk().who->person);
+    return person != nullptr && domain::may(person->role, permission);
 }
 
 }  // namespace desktop

@@ -36,6 +36,8 @@ signals:
 protected:
     const Desk& desk() const noexcept { return desk_; }
     const Look& look() const noexcept { return desk_.look; }
+    /// Whoever is signed in. Somebody is, while anything in a room can be pressed.
+    actions::Who who() const { return asWho(*desk_.who); }
 
 private:
     Desk& desk_;

@@ -5,9 +5,11 @@
 #include <QPlainTextEdit>
 #include <QShortcut>
 #include <QStackedWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "apps/actions/workshop.h"
 #include "apps/desktop/models/words.h"
 #include "apps/desktop/rail_button.h"
 
@@ -17,6 +19,8 @@ namespace {
 constexpr int kMargin = 4 * kStep;
 constexpr int kTopHeight = 14 * kStep;
 constexpr int kOrderDigits = 8;
+constexpr int kLookAtTheClockEvery = 5'000;  ///< ms
+constexpr std::int64_t kMinute = 60'000'000;  ///< microseconds
 
 /// The words of the rooms in the rail, each with its key.
 struct RoomRow {
@@ -26,7 +30,8 @@ struct RoomRow {
 };
 constexpr RoomRow kRooms[] = {{RoomName::Floor, "Floor", Qt::Key_F1},
                               {RoomName::Intake, "Intake", Qt::Key_F2},
-                              {RoomName::Order, "Order", Qt::Key_F3}};
+                              {RoomName::Order, "Order", Qt::Key_F3},
+                              {RoomName::Stock, "Stock", Qt::Key_F4}};
 
 bool isAllDigits(const QString& words) {
     return !words.isEmpty() && std::ranges::all_of(words, [](QChar each) {
@@ -48,37 +53,59 @@ Shell::Shell(Desk& desk)
       floor_{new FloorRoom{desk}},
       intake_{new IntakeRoom{desk}},
       order_{new OrderRoom{desk}},
+      stock_{new StockRoom{desk}},
+      pages_{new QStackedWidget},
+      signIn_{new SignInPage{desk}},
       sheet_{new QStackedWidget},
       where_{new QLabel},
       search_{new LineField},
-      who_{new LineField},
+      who_{new QLabel},
+      lock_{new ActionButton{tr("Lock"), Qt::CTRL | Qt::Key_L, desk.look}},
       notice_{new Notice{desk.look}} {
     setWindowTitle(tr("Framewright"));
+    pages_->addWidget(makeWork());
+    pages_->addWidget(signIn_);
+    auto* whole = new QVBoxLayout{this};
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(pages_);
+    connect(signIn_, &SignInPage::signedIn, this, &Shell::signedIn);
+    connect(lock_, &ActionButton::clicked, this, [this] { lock(); });
+    auto* clock = new QTimer{this};
+    connect(clock, &QTimer::timeout, this, &Shell::lookAtTheClock);
+    clock->start(kLookAtTheClockEvery);
+    lastInput_ = desk_.laboratory.now();
+    lastUse_ = lastInput_;
+    qApp->installEventFilter(this);
+    desk_.who ? showWho() : lock();
+}
+
+QWidget* Shell::makeWork() {
+    auto* work = new QWidget;
     auto* column = new QVBoxLayout;
     column->setSpacing(0);
     column->addWidget(makeTopLine());
     column->addWidget(notice_);
     column->addWidget(sheet_, 1);
-    auto* row = new QHBoxLayout{this};
+    auto* row = new QHBoxLayout{work};
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(0);
     row->addWidget(makeRail());
     row->addLayout(column, 1);
-    for (Room* each :
-         {static_cast<Room*>(floor_), static_cast<Room*>(intake_), static_cast<Room*>(order_)}) {
+    for (const RoomRow& named : kRooms) {
+        Room* each = &room(named.name);
         sheet_->addWidget(each);
         connect(each, &Room::orderWanted, this, &Shell::openOrder);
         connect(each, &Room::intakeWanted, this, [this] { enter(RoomName::Intake); });
         connect(each, &Room::floorWanted, this, [this] { enter(RoomName::Floor); });
         connect(each, &Room::whereChanged, this, &Shell::showWhere);
     }
-    connect(new QShortcut{Qt::Key_Escape, this}, &QShortcut::activated, this, &Shell::goBack);
-    for (const auto& [key, field] : {std::pair{Qt::Key_F, search_}, std::pair{Qt::Key_U, who_}})
-        connect(new QShortcut{Qt::CTRL | key, this}, &QShortcut::activated, field, [field = field] {
-            field->setFocus();
-            field->selectAll();
-        });
-    qApp->installEventFilter(this);
+    // Children of the work, so that no key of it does anything under the page to sign in.
+    connect(new QShortcut{Qt::Key_Escape, work}, &QShortcut::activated, this, &Shell::goBack);
+    connect(new QShortcut{Qt::CTRL | Qt::Key_F, work}, &QShortcut::activated, search_, [this] {
+        search_->setFocus();
+        search_->selectAll();
+    });
+    return work;
 }
 
 QWidget* Shell::makeRail() {
@@ -105,15 +132,9 @@ QWidget* Shell::makeTopLine() {
     search_->setAccessibleDescription(tr("key Ctrl+F"));
     search_->setClearButtonEnabled(false);
     search_->setFixedSize(360, kTouch);
-    who_->setPlaceholderText(tr("Your code   Ctrl+U"));
-    who_->setAccessibleName(tr("Who you are"));
-    who_->setAccessibleDescription(tr("key Ctrl+U"));
-    who_->setFixedSize(180, kTouch);
-    if (desk_.who) who_->setText(models::text(desk_.who->text()));
+    who_->setObjectName(QStringLiteral("who"));
     connect(search_, &QLineEdit::textChanged, this, &Shell::searchTyped);
     connect(search_, &QLineEdit::returnPressed, this, &Shell::searchEntered);
-    connect(who_, &QLineEdit::textChanged, this, &Shell::whoTyped);
-    connect(who_, &QLineEdit::returnPressed, this, [this] { room().enter(); });
     auto* top = new QWidget;
     top->setObjectName(QStringLiteral("sheet"));
     top->setAttribute(Qt::WA_StyledBackground);
@@ -122,22 +143,22 @@ QWidget* Shell::makeTopLine() {
     row->setSpacing(kMargin);
     row->addWidget(where_, 1);
     row->addWidget(search_);
-    auto* asked = new QLabel{tr("at work:")};
-    asked->setBuddy(who_);
-    row->addWidget(asked);
     row->addWidget(who_);
+    row->addWidget(lock_);
     top->setFixedHeight(kTopHeight);
     return top;
 }
 
-Room& Shell::room() const {
-    switch (name_) {
+Room& Shell::room(RoomName name) const {
+    switch (name) {
         case RoomName::Floor:
             return *floor_;
         case RoomName::Intake:
             return *intake_;
         case RoomName::Order:
             return *order_;
+        case RoomName::Stock:
+            return *stock_;
     }
     return *floor_;
 }
@@ -148,13 +169,67 @@ void Shell::enter(RoomName name) {
     sheet_->setCurrentWidget(&room());
     notice_->beQuiet();
     room().enter();
-    if (!desk_.who) who_->setFocus();
     showWhere();
+}
+
+void Shell::lock(const QString& why) {
+    if (desk_.who) {
+        const auto ended = actions::signOut(desk_.laboratory, asWho(*desk_.who));
+        if (!ended) notice_->refuse(ended.error());
+    }
+    desk_.who.reset();
+    // What is open over a room is of whoever is no longer signed in.
+    if (auto* popup = QApplication::activePopupWidget()) popup->close();
+    if (auto* dialog = QApplication::activeModalWidget()) dialog->close();
+    pages_->setCurrentWidget(signIn_);
+    signIn_->enter(why);
+}
+
+void Shell::signedIn() {
+    lastInput_ = desk_.laboratory.now();
+    lastUse_ = lastInput_;
+    showWho();
+    pages_->setCurrentIndex(0);
+    for (const RoomRow& named : kRooms) room(named.name).whoChanged();
+    room().enter();
+}
+
+void Shell::showWho() {
+    QString words = models::text(desk_.who->person.text());
+    const auto workshop = actions::workshop(desk_.laboratory);
+    const auto* person = workshop ? workshop->worker(desk_.who->person) : nullptr;
+    if (person != nullptr) words += QStringLiteral(", %1").arg(models::spoken(person->role));
+    if (!desk_.who->station.empty())
+        words += tr(", at %1").arg(models::text(desk_.who->station));
+    who_->setText(words);
+}
+
+void Shell::lookAtTheClock() {
+    if (isLocked()) return;
+    const auto idle = actions::idleMinutes(desk_.laboratory);
+    if (!idle) return notice_->refuse(idle.error());
+    const auto rested = desk_.laboratory.now().microseconds() - lastInput_.microseconds();
+    if (rested < *idle * kMinute) return;
+    lock(tr("%1 was signed out: nothing was pressed for %2 minutes. Everything in the rooms is as "
+            "it was left.")
+             .arg(models::text(desk_.who->person.text()))
+             .arg(*idle));
+}
+
+void Shell::noteInput() {
+    lookAtTheClock();
+    if (isLocked()) return;
+    lastInput_ = desk_.laboratory.now();
+    if (lastInput_.microseconds() - lastUse_.microseconds() < kMinute) return;
+    lastUse_ = lastInput_;
+    const auto used = actions::use(desk_.laboratory, asWho(*desk_.who));
+    if (!used) lock(models::text(used.error().message));
 }
 
 void Shell::showWhere() { where_->setText(room().where()); }
 
 void Shell::openOrder(const domain::OrderNumber& number) {
+    const bool isOpen = name_ == RoomName::Order && order_->shows(number);
     const auto shown = order_->show(number);
     if (!shown) return notice_->refuse(shown.error());
     {
@@ -163,6 +238,7 @@ void Shell::openOrder(const domain::OrderNumber& number) {
         floor_->search({});
     }
     enter(RoomName::Order);
+    if (isOpen) order_->scan();
 }
 
 void Shell::goBack() {
@@ -192,21 +268,14 @@ void Shell::searchTyped(const QString& words) {
 
 void Shell::searchEntered() { room().searchEntered(); }
 
-void Shell::whoTyped(const QString& code) {
-    desk_.who = domain::PersonCode::parse(code.toStdString());
-    if (!desk_.who && !code.isEmpty())
-        notice_->say(
-            models::Mark::Refused,
-            tr("\"%1\" is no code: a letter first, then letters, digits, - _ or .; at most "
-               "24 of them.")
-                .arg(code));
-    else
-        notice_->beQuiet();
-    room().whoChanged();
-}
-
 bool Shell::eventFilter(QObject* watched, QEvent* event) {
-    if (event->type() != QEvent::KeyPress || !isActiveWindow()) return false;
+    if (event->type() == QEvent::KeyPress || event->type() == QEvent::MouseButtonPress) {
+        const bool wasLocked = isLocked();
+        noteInput();
+        // What was pressed too late belongs to whoever is no longer signed in.
+        if (isLocked() && !wasLocked) return true;
+    }
+    if (event->type() != QEvent::KeyPress || isLocked() || !isActiveWindow()) return false;
     const auto* widget = qobject_cast<QWidget*>(watched);
     if (widget == nullptr || widget->window() != this || takesText(widget)) return false;
     const auto* key = static_cast<QKeyEvent*>(event);

@@ -1,5 +1,5 @@
 /// The window: the rail with the rooms, the line with where you are, search and who you are, and
-/// the sheet of the room.
+/// the sheet of the room; over all of it the page to sign in, while nobody is.
 #pragma once
 
 #include <QWidget>
@@ -9,21 +9,24 @@
 #include "apps/desktop/intake_room.h"
 #include "apps/desktop/line_field.h"
 #include "apps/desktop/order_room.h"
+#include "apps/desktop/sign_in_page.h"
+#include "apps/desktop/stock_room.h"
 
 class QStackedWidget;
 
 namespace desktop {
 
-enum class RoomName : std::uint8_t { Floor, Intake, Order };
+enum class RoomName : std::uint8_t { Floor, Intake, Order, Stock };
 
 }  // namespace desktop
 
 template <>
-inline constexpr std::array<domain::EnumCode<desktop::RoomName>, 3>
+inline constexpr std::array<domain::EnumCode<desktop::RoomName>, 4>
     domain::enumCodes<desktop::RoomName>{{
         {desktop::RoomName::Floor, "floor"},
         {desktop::RoomName::Intake, "intake"},
         {desktop::RoomName::Order, "order"},
+        {desktop::RoomName::Stock, "stock"},
     }};
 
 namespace desktop {
@@ -37,11 +40,20 @@ public:
     explicit Shell(Desk& desk);
 
     void enter(RoomName name);
-    /// Opens an order; what stands in the way is said below the search field.
+    /// Opens an order; where it is open already, that is a scan of its ticket. What stands in the way
+    /// is said below the search field.
     void openOrder(const domain::OrderNumber& number);
+
+    /// Signs out whoever is signed in and asks who it is; the rooms keep what was typed in them.
+    /// `why` stands on the page, and may be empty.
+    void lock(const QString& why = {});
+    /// Locks when nothing was pressed for the laboratory's idle minutes.
+    void lookAtTheClock();
 
     RoomName roomName() const noexcept { return name_; }
     IntakeRoom& intake() noexcept { return *intake_; }
+    SignInPage& signIn() noexcept { return *signIn_; }
+    bool isLocked() const { return !desk_.who; }
 
 protected:
     /// Digits typed or scanned anywhere but in a text land in the search field.
@@ -49,13 +61,17 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    QWidget* makeWork();
     QWidget* makeRail();
     QWidget* makeTopLine();
-    Room& room() const;
+    void signedIn();
+    void showWho();
+    void noteInput();
+    Room& room() const { return room(name_); }
+    Room& room(RoomName name) const;
     void goBack();
     void searchTyped(const QString& words);
     void searchEntered();
-    void whoTyped(const QString& code);
     void showWhere();
 
     Desk& desk_;
@@ -63,12 +79,18 @@ private:
     FloorRoom* floor_;
     IntakeRoom* intake_;
     OrderRoom* order_;
+    StockRoom* stock_;
+    QStackedWidget* pages_;  ///< the work, and over it the page to sign in
+    SignInPage* signIn_;
     QStackedWidget* sheet_;
     QLabel* where_;
     LineField* search_;
-    LineField* who_;
+    QLabel* who_;
+    ActionButton* lock_;
     Notice* notice_;
-    std::array<RailButton*, 3> rail_{};
+    domain::Instant lastInput_{};
+    domain::Instant lastUse_{};  ///< when the session was last told that somebody is there
+    std::array<RailButton*, 4> rail_{};
 };
 
 }  // namespace desktop

@@ -2,7 +2,6 @@
 
 #include <QButtonGroup>
 #include <QDesktopServices>
-#include <QDialog>
 #include <QFileDialog>
 #include <QLabel>
 #include <QMenu>
@@ -15,74 +14,9 @@
 
 #include "apps/desktop/action_button.h"
 #include "apps/desktop/models/words.h"
+#include "apps/desktop/sheet.h"
 
 namespace desktop {
-namespace {
-
-constexpr int kMargin = 6 * kStep;
-constexpr int kWidth = 560;
-constexpr int kWordsHeight = 96;
-
-/// A sheet with a head, room for questions, and at its foot the way back and the way on.
-class Sheet : public QDialog {
-public:
-    Sheet(const QString& head, const QString& onward, const Look& look)
-        : QDialog{QApplication::activeWindow()},
-          questions_{new QVBoxLayout},
-          onward_{new ActionButton{onward, Qt::CTRL | Qt::Key_Return, look}} {
-        setObjectName(QStringLiteral("sheet"));
-        setWindowTitle(head);
-        setMinimumWidth(kWidth);
-        auto* title = new QLabel{head};
-        title->setFont(face(kLargeText, true));
-        auto* back = new ActionButton{tr("Back"), Qt::Key_Escape, look};
-        onward_->setNext(true);
-        auto* foot = new QHBoxLayout;
-        foot->addWidget(back);
-        foot->addStretch(1);
-        foot->addWidget(onward_);
-        auto* column = new QVBoxLayout{this};
-        column->setContentsMargins(kMargin, kMargin, kMargin, kMargin);
-        column->setSpacing(3 * kStep);
-        column->addWidget(title);
-        column->addLayout(questions_);
-        column->addLayout(foot);
-        connect(back, &ActionButton::clicked, this, &QDialog::reject);
-        connect(onward_, &ActionButton::clicked, this, &QDialog::accept);
-    }
-
-    void say(const QString& words) {
-        auto* label = new QLabel{words};
-        label->setWordWrap(true);
-        label->setTextFormat(Qt::PlainText);
-        questions_->addWidget(label);
-    }
-
-    QPlainTextEdit* askWords(const QString& question) {
-        auto* words = new QPlainTextEdit;
-        words->setAccessibleName(question);
-        words->setPlaceholderText(question);
-        words->setTabChangesFocus(true);
-        words->setFixedHeight(kWordsHeight);
-        questions_->addWidget(words);
-        return words;
-    }
-
-    QVBoxLayout& questions() { return *questions_; }
-    void letOnward(bool may) { onward_->setEnabled(may); }
-    bool ask() { return exec() == Accepted; }
-
-private:
-    QVBoxLayout* questions_;
-    ActionButton* onward_;
-};
-
-std::optional<std::string> wordsIn(const QPlainTextEdit& edit) {
-    const QString words = edit.toPlainText().trimmed();
-    return words.isEmpty() ? std::nullopt : std::optional{words.toStdString()};
-}
-
-}  // namespace
 
 std::optional<std::filesystem::path> WindowDialogs::prescriptionFile() {
     const QString file = QFileDialog::getOpenFileName(

@@ -15,6 +15,13 @@ public:
     std::optional<std::filesystem::path> prescriptionFile() override;
     std::optional<FlagGiven> flag() override;
     std::optional<AnswerGiven> answer() override;
+    std::optional<actions::Return> takeBack(const std::vector<domain::Stage>& backTo) override;
+    std::optional<AgainGiven> again(const std::vector<domain::Stage>& from) override;
+    std::optional<RemakeGiven> makeAgain() override;
+    std::optional<actions::Declared> statement() override;
+    std::optional<std::filesystem::path> cureLogFile() override;
+    std::optional<LotGiven> lot() override;
+    std::optional<std::string> why(const std::string& what) override;
     std::optional<std::string> reasonFor(const std::vector<domain::Finding>& cautions) override;
     std::optional<std::size_t> choose(const std::vector<models::ToothChoice>& choices,
                                       QPoint where) override;

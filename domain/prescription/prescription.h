@@ -107,6 +107,10 @@ ToothSet abutments(const Prescription& prescription);
 /// The same prescription with nobody's name in it: what the ledger may hold.
 Prescription withoutIdentity(Prescription prescription);
 
+/// The same with what came for another order of the patient and serves this one too: the working
+/// cast of the other arch is the opposing cast of this. What it has itself stays as it is.
+Prescription withEnclosuresOf(Prescription prescription, const Prescription& companion);
+
 /// The notation its teeth are written in; ISO 3950 where none was declared.
 inline Notation notationOf(const Prescription& prescription) {
     return prescription.notation.value_or(Notation::Iso3950);

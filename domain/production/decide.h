@@ -67,7 +67,8 @@ struct OrderRemake {
 /// To travel with the case another order leads.
 struct JoinCase {
     OrderNumber leader;
-    Parties parties{};  ///< of the leader
+    Parties parties{};                               ///< of the leader
+    std::optional<std::vector<Finding>> findings{};  ///< with what came for the leader
 };
 /// The stage that is due is worked at another site.
 struct SendWork {

@@ -122,6 +122,8 @@ struct RemakeBegun {
 /// It travels together with the orders of a case, which is named by its first order.
 struct CaseJoined {
     OrderNumber leader{blankOrderNumber()};
+    /// Found anew with what came for the leader; nullopt: as before.
+    std::optional<std::vector<Finding>> findings{};
     friend bool operator==(const CaseJoined&, const CaseJoined&) = default;
 };
 

@@ -16,6 +16,10 @@ StageStep& stepOf(Order& order, Stage stage) {
     return *std::ranges::find(order.steps, stage, &StageStep::stage);
 }
 
+void note(StageStep& step, const PersonCode& person) {
+    if (std::ranges::count(step.hands, person) == 0) step.hands.push_back(person);
+}
+
 void mark(Order& order, Stage stage, StageStatus status, const Event& event) {
     StageStep& step = stepOf(order, stage);
     step.status = status;
@@ -63,9 +67,11 @@ struct Change {
     }
     void operator()(const StageStarted& happened) const {
         mark(order, happened.stage, StageStatus::InHand, event);
+        note(stepOf(order, happened.stage), event.person);
     }
     void operator()(const StageDone& happened) const {
         mark(order, happened.stage, StageStatus::Done, event);
+        note(stepOf(order, happened.stage), event.person);
         if (happened.stage == Stage::Delivery) order.status = OrderStatus::Delivered;
     }
     void operator()(const Flagged& happened) const {
@@ -81,9 +87,10 @@ struct Change {
     }
     void operator()(const Routed& happened) const { lay(order, happened.plan); }
     void operator()(const Recorded& happened) const {
-        const std::int64_t attempt = stepOf(order, happened.stage).attempt;
+        StageStep& step = stepOf(order, happened.stage);
+        note(step, event.person);
         for (const StageRecord& record : happened.records)
-            order.records.push_back({happened.stage, attempt, event.person, event.at, record});
+            order.records.push_back({happened.stage, step.attempt, event.person, event.at, record});
     }
     void operator()(const Returned& happened) const {
         mark(order, happened.stage, StageStatus::Done, event);
@@ -100,7 +107,10 @@ struct Change {
         order.replacedBy = happened.replacement;
     }
     void operator()(const RemakeBegun& happened) const { order.replaces = happened.first; }
-    void operator()(const CaseJoined& happened) const { order.caseLeader = happened.leader; }
+    void operator()(const CaseJoined& happened) const {
+        order.caseLeader = happened.leader;
+        if (happened.findings) order.revision.findings = *happened.findings;
+    }
     void operator()(const WorkSent& happened) const {
         mark(order, happened.stage, StageStatus::InHand, event);
         stepOf(order, happened.stage).madeAt = happened.site;

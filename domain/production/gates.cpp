@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cstdlib>
 
 #include "domain/production/gate.h"
 
@@ -70,7 +69,10 @@ void undercuts(const GateView& view, Lacking& lacking) {
             continue;
         }
         const auto asked = clasp.undercut ? clasp.undercut->depth : std::nullopt;
-        if (asked && std::abs((last->depth - *asked).count()) > kUndercutTolerance.count())
+        const auto off = [&] {
+            return std::max(last->depth, *asked) - std::min(last->depth, *asked);
+        };
+        if (asked && off() > kUndercutTolerance)
             lacking.contradict(text(last->depth) + " measured, " + text(*asked) + " prescribed",
                                clasp.tooth);
     }
@@ -95,13 +97,19 @@ void lot(const GateView& view, Lacking& lacking, LotKind kind) {
 /// Equipment of a kind was used, and its calibration holds or somebody answers for it.
 void equipment(const GateView& view, Lacking& lacking, EquipmentKind kind) {
     bool any = false;
-    for (const EquipmentUsed& use : all<EquipmentUsed>(view)) {
+    const auto uses = all<EquipmentUsed>(view);
+    const auto isAnsweredFor = [&](const EquipmentUsed& use) {
+        return std::ranges::any_of(uses, [&](const EquipmentUsed& other) {
+            return other.equipment == use.equipment && other.responsibility;
+        });
+    };
+    for (const EquipmentUsed& use : uses) {
         if (use.kind != kind) continue;
         any = true;
         const auto known = view.workshop.equipment.find(use.equipment);
         const auto due =
             known == view.workshop.equipment.end() ? std::nullopt : known->second.calibrationDue;
-        if (due && *due < view.today && !use.responsibility)
+        if (due && *due < view.today && !isAnsweredFor(use))
             lacking.contradict(use.equipment.text() + ": its calibration was due on " +
                                due->text());
     }

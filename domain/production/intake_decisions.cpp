@@ -28,7 +28,8 @@ RoutePlan planFor(const Workshop& workshop, Route route, const Prescription& pre
 /// What is at the practice or at another site comes back before anything else is decided.
 std::optional<Error> outOfTheHouse(const Order& order) {
     const StageStep* step = currentStep(order);
-    if (step == nullptr || step->status != StageStatus::InHand) return {};
+    // What the dentist wants made again has come back already.
+    if (step == nullptr || step->status != StageStatus::InHand || order.remakeDue) return {};
     if (step->away)
         return refused(order, wordsOf(step->stage) + " is at site " + step->madeAt->text() +
                                   "; take it back first");
@@ -145,7 +146,7 @@ Decision decideOn(const Deciding& deciding, const JoinCase& command) {
     if (command.parties.patient != own.patient || command.parties.prescriber != own.prescriber)
         return refused(order, "order " + command.leader.text() +
                                   " is for another patient; a case is of one patient");
-    return Happenings{CaseJoined{command.leader}};
+    return Happenings{CaseJoined{command.leader, command.findings}};
 }
 
 Decision decideOn(const Deciding& deciding, const Withdraw& command) {
@@ -162,8 +163,8 @@ Decision decideOn(const Deciding& deciding, const OrderRemake& command) {
     if (order.replacedBy)
         return refused(order, "it is made again already, as " + order.replacedBy->text());
     if (order.status == OrderStatus::Withdrawn) return refused(order, "withdrawn already");
-    if (auto error = outOfTheHouse(order); error && !order.remakeDue && !isClosed(order))
-        return *std::move(error);
+    if (order.purged) return refused(order, "purged: nothing is left to make again from");
+    if (auto error = outOfTheHouse(order)) return *std::move(error);
     if (command.fault && std::ranges::count(order.steps, *command.fault, &StageStep::stage) == 0)
         return refused(order, wordsOf(*command.fault) + " is not a stage of its route");
     return Happenings{

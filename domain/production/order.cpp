@@ -106,8 +106,7 @@ std::vector<PersonCode> makersOf(const Order& order) {
         const bool makes = (kind == StageKind::Hands || kind == StageKind::MachineBatch) &&
                            step.stage != Stage::Receipt && step.stage != Stage::FaultReview &&
                            step.stage != Stage::Inspection && step.stage != Stage::Delivery;
-        if (makes && step.status == StageStatus::Done && step.person)
-            makers.push_back(*step.person);
+        if (makes) makers.insert(makers.end(), step.hands.begin(), step.hands.end());
     }
     return makers;
 }

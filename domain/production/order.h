@@ -34,6 +34,7 @@ struct StageStep {
     std::int64_t attempt{1};            ///< one more each time work begins again here
     std::optional<ThingCode> madeAt{};  ///< the site it was sent to, if it was
     bool away{};                        ///< it is there now
+    std::vector<PersonCode> hands{};    ///< who started, recorded or finished this attempt
     friend bool operator==(const StageStep&, const StageStep&) = default;
 };
 

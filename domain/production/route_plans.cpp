@@ -248,7 +248,12 @@ RoutePlan joined(RoutePlan plan, const std::vector<RoutePlan>& withIt) {
         const auto place =
             std::ranges::find(plan.stages, *goesAfter(extra.route), &StagePlan::stage);
         if (place == plan.stages.end()) continue;
-        plan.stages.insert(place + 1, extra.stages.begin(), extra.stages.end());
+        // A stage the laboratory put into the route itself stays where it is.
+        std::vector<StagePlan> added;
+        std::ranges::copy_if(extra.stages, std::back_inserter(added), [&](const StagePlan& step) {
+            return plan.find(step.stage) == nullptr;
+        });
+        plan.stages.insert(place + 1, added.begin(), added.end());
     }
     return keepEarlier(std::move(plan));
 }

@@ -83,7 +83,10 @@ struct Admission {
                                     deciding.occasion.at.day());
         return why ? no("lot " + record.lot.text() + " is refused: " + *why) : Objection{};
     }
-    Objection operator()(const NewMetal&) const { return {}; }
+    Objection operator()(const NewMetal& record) const {
+        const bool within = 0_ppm <= record.share && record.share <= 1'000'000_ppm;
+        return within ? Objection{} : no("a share of new metal from 0 to 100 % was expected");
+    }
     Objection operator()(const CastWeighed& record) const {
         return record.mass.count() > 0 ? Objection{} : no("a mass above 0 g was expected");
     }
@@ -105,9 +108,11 @@ struct Admission {
         if (found->second.kind != record.kind)
             return no(record.equipment.text() + " is a " + wordsOf(found->second.kind) +
                       ", not a " + wordsOf(record.kind));
+        if (record.responsibility && !mayTakeResponsibility())
+            return no(record.equipment.text() + ": responsibility for it is taken by: " +
+                      rolesThatMay(Permission::TakeResponsibility));
         const auto& due = found->second.calibrationDue;
-        if (!due || deciding.occasion.at.day() <= *due) return {};
-        if (record.responsibility && mayTakeResponsibility()) return {};
+        if (!due || deciding.occasion.at.day() <= *due || record.responsibility) return {};
         return no(record.equipment.text() + ": its calibration was due on " + due->text() +
                   "; have it calibrated, or let a manager take responsibility in writing");
     }
@@ -202,7 +207,7 @@ Decision decideOn(const Deciding& deciding, const TakeReturn& command) {
     const Order& order = deciding.order;
     if (auto error = notInWork(order)) return *std::move(error);
     const StageStep& due = *currentStep(order);
-    if (!isAtPractice(due.stage) || due.status != StageStatus::InHand)
+    if (!isAtPractice(due.stage) || due.status != StageStatus::InHand || order.remakeDue)
         return refused(order, "nothing of it is at the practice");
     if (command.disinfection.agent.empty() || command.disinfection.contact.count() <= 0)
         return refused(

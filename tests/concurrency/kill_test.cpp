@@ -18,7 +18,7 @@
 #include "storage/order_register.h"
 #include "storage/projections.h"
 #include "tests/support/designs.h"
-#include "tests/support/floor.h"
+#include "tests/support/working_laboratory.h"
 
 namespace {
 
@@ -32,6 +32,7 @@ constexpr int kLongestPause = 25'000;  // microseconds; a transition takes about
 class Killed : public testing::Test {
 protected:
     Killed() {
+        orders_.reserve(kOrders);
         for (int i = 0; i < kOrders; ++i)
             orders_.push_back(floor_.accepted(support::upperClassIIIMod1()).text());
     }

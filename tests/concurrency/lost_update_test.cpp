@@ -11,7 +11,7 @@
 #include "apps/actions/system_clock.h"
 #include "tests/concurrency/history.h"
 #include "tests/support/designs.h"
-#include "tests/support/floor.h"
+#include "tests/support/working_laboratory.h"
 
 namespace {
 

@@ -10,7 +10,7 @@
 
 #include "apps/actions/system_clock.h"
 #include "apps/actions/work.h"
-#include "tests/support/floor.h"
+#include "tests/support/working_laboratory.h"
 
 namespace {
 

@@ -30,7 +30,9 @@ using CodedEnums =
                    BaseResin, ToothMaterial, OcclusalScheme, JawRelation, TiltDirection,
                    EnclosureKind, Sensitivity, SignatureKind, Appliance, Support, KennedyClass,
                    Severity, Stage, StageKind, StageStatus, Route, FlagReason, EventKind,
-                   OrderStatus, WaitsFor, MixedPowder, CureCycle, CureFault>;
+                   OrderStatus, WaitsFor, MixedPowder, CureCycle, CureFault, Demand, RecordKind,
+                   RedoReason, ReturnVerdict, LotKind, EquipmentKind, StationKind, Role, Skill,
+                   Permission, SubjectKind, Credential, WorkshopEventKind>;
 TYPED_TEST_SUITE(EnumCodes, CodedEnums);
 
 TYPED_TEST(EnumCodes, AreCompleteAndReversible) {
@@ -48,9 +50,10 @@ TYPED_TEST(EnumCodes, AreCompleteAndReversible) {
     EXPECT_FALSE(parseCode<TypeParam>("no-such-word"));
 }
 
-TEST(EventKinds, FollowTheHappeningsOneByOne) {
+TEST(EventKinds, AreAsManyAsTheHappenings) {
     static_assert(enumCodes<EventKind>.size() == std::variant_size_v<Happening>);
-    static_assert(std::variant_size_v<Command> == std::variant_size_v<Happening>);
+    static_assert(enumCodes<RecordKind>.size() == std::variant_size_v<StageRecord>);
+    static_assert(enumCodes<WorkshopEventKind>.size() == std::variant_size_v<WorkshopHappening>);
 }
 
 TEST(Stages, HaveOneRowEachInTheOrderOfTheEnum) {

@@ -2,36 +2,16 @@
 
 #include "domain/production/decide.h"
 #include "domain/production/evolve.h"
+#include "tests/support/floor.h"
 
 namespace {
 
 using namespace domain;
+using support::Bench;
 
 Finding finding(Severity severity, std::string rule) {
     return {.rule = std::move(rule), .severity = severity};
 }
-
-/// One order driven by commands, as the actions drive it.
-struct Bench {
-    std::optional<Order> order;
-    std::int64_t clock{0};
-
-    Result<std::vector<Event>> give(const Command& command) {
-        auto events = decide(order, command,
-                             {.at = Instant::ofMicroseconds(++clock),
-                              .person = *PersonCode::parse("MK"),
-                              .key = std::to_string(clock)});
-        if (events)
-            for (const Event& event : *events) order = evolve(order, event);
-        return events;
-    }
-    std::string refusal(const Command& command) {
-        const auto before = order;
-        const auto events = give(command);
-        EXPECT_EQ(order, before);
-        return events ? "was not refused" : events.error().message;
-    }
-};
 
 Revision revisionOf(std::vector<Finding> findings = {}) {
     Revision revision{.findings = std::move(findings)};
@@ -60,9 +40,9 @@ TEST(Decide, BringsACastFrameworkFromReceiptToDelivery) {
                               Stage::ToothSetUp,  Stage::ToothTryIn, Stage::Processing,
                               Stage::Polishing,   Stage::Inspection, Stage::Delivery};
     for (const Stage stage : expected) {
-        ASSERT_EQ(currentStep(*bench.order)->stage, stage);
-        ASSERT_TRUE(bench.give(Start{stage}));
-        ASSERT_TRUE(bench.give(Finish{stage}));
+        ASSERT_EQ(bench.due(), stage);
+        bench.passStage();
+        ASSERT_FALSE(HasFatalFailure());
     }
     EXPECT_EQ(bench.order->status, OrderStatus::Delivered);
     EXPECT_EQ(waitsFor(*bench.order), WaitsFor::Nobody);
@@ -96,7 +76,7 @@ TEST(Decide, RefusesStagesOutOfOrder) {
     EXPECT_NE(bench.refusal(Finish{}).find("not in hand"), std::string::npos);
     ASSERT_TRUE(bench.give(Start{}));
     EXPECT_NE(bench.refusal(Start{}).find("in hand already, by MK"), std::string::npos);
-    EXPECT_NE(bench.refusal(Finish{Stage::Survey}).find("the stage in hand is receipt"),
+    EXPECT_NE(bench.refusal(Finish{Stage::Survey}).find("the stage due is receipt"),
               std::string::npos);
 }
 
@@ -171,10 +151,8 @@ TEST(Evolve, UndoesOnlyTheWorkAnAnswerTouches) {
 
 TEST(Evolve, SendsAnOrderBackToTheStageTheAnswerUndid) {
     Bench bench = accepted();
-    while (currentStep(*bench.order)->stage != Stage::Processing) {
-        ASSERT_TRUE(bench.give(Start{}));
-        ASSERT_TRUE(bench.give(Finish{}));
-    }
+    bench.passUpTo(Stage::Processing);
+    ASSERT_FALSE(HasFatalFailure());
     ASSERT_TRUE(bench.give(Flag{FlagReason::ShadeUnclear, {}}));
     Revision revision = revisionOf();
     revision.prescription.shades = {{.guide = "A-D", .tab = "A2"}};
@@ -185,6 +163,7 @@ TEST(Evolve, SendsAnOrderBackToTheStageTheAnswerUndid) {
 
 TEST(Route, EndsInInspectionAndDeliveryWhateverIsMade) {
     for (const auto& code : enumCodes<Route>) {
+        if (goesAfter(code.value)) continue;
         const auto stages = stagesOf(code.value);
         ASSERT_GE(stages.size(), 4U);
         EXPECT_EQ(stages.front(), Stage::Receipt);

@@ -64,7 +64,8 @@ TEST(Ledger, GivesBackWhatWasAppendedInOrder) {
     ASSERT_TRUE(append(*records, events));
     ASSERT_TRUE(append(*records, {received("c", 2)}));
     EXPECT_EQ(*Ledger{*records}.eventsOf(orderNumber(1)), events);
-    EXPECT_EQ(*Ledger{*records}.withKey("b"), (std::vector{events[1], events[2]}));
+    EXPECT_EQ(*Ledger{*records}.withKey("b"),
+              (std::vector<storage::LedgerEvent>{events[1], events[2]}));
     EXPECT_THAT(*Ledger{*records}.withKey("never"), IsEmpty());
     EXPECT_THAT(*Ledger{*records}.eventsOf(orderNumber(9)), IsEmpty());
     std::vector<Event> visited;
@@ -153,7 +154,7 @@ TEST(Ledger, KeepsAllEventsOfATransactionOrNone) {
     EXPECT_EQ(Ledger{*records}.verify()->entries, 0);
     {
         Transaction work = *Transaction::begin(*records);
-        ASSERT_TRUE(Ledger{*records}.append(work, {received("a")}));
+        ASSERT_TRUE(Ledger{*records}.append(work, std::vector{received("a")}));
         EXPECT_EQ(Ledger{*records}.eventsOf(orderNumber(1))->size(), 1U);
     }
     EXPECT_THAT(*Ledger{*records}.eventsOf(orderNumber(1)), IsEmpty());
@@ -189,7 +190,7 @@ TEST(Ledger, HoldsNobodysName) {
         EXPECT_TRUE(std::ranges::any_of(sealed, [&](const QVariant& text) {
             return text.toByteArray().contains(canary);
         })) << name;
-        for (const auto* column : {"bytes", "order_number", "idempotency_key", "person"})
+        for (const auto* column : {"bytes", "subject", "idempotency_key", "person"})
             for (const QVariant& held :
                  shell.column(std::string{"SELECT "} + column + " FROM ledger"))
                 EXPECT_FALSE(held.toByteArray().contains(canary)) << name << " in " << column;
@@ -207,8 +208,9 @@ TEST(Ledger, SaysThatTheDiskIsFullAndStaysWhole) {
     std::optional<Error> refusal;
     int stored = 0;
     while (!refusal && stored < 1000) {
-        const auto order = support::receive(*records, support::upperClassIV(),
-                                            {minute(stored), person("MK"), std::to_string(stored)});
+        const auto order = support::receive(
+            *records, support::upperClassIV(),
+            support::occasion(minute(stored), person("MK"), std::to_string(stored)));
         if (order)
             ++stored;
         else

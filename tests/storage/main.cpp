@@ -13,9 +13,10 @@ int writeOrders(const QStringList& arguments) {
     if (!records) return 1;
     const std::string who = arguments[4].toStdString();
     for (int i = 0; i < arguments[3].toInt(); ++i) {
-        const auto order = support::receive(
-            *records, support::smallPrescription(),
-            {support::minute(i), support::person(who), who + "-" + std::to_string(i)});
+        const auto order =
+            support::receive(*records, support::smallPrescription(),
+                             support::occasion(support::minute(i), support::person(who),
+                                               who + "-" + std::to_string(i)));
         if (!order) {
             std::cerr << order.error().message << '\n';
             return 1;

@@ -33,7 +33,7 @@ TEST(OrderRegister, SaysHowAnOrderStands) {
     ASSERT_EQ(rows.size(), 2U);
     const RegisterRow& worked = rows[0];
     EXPECT_EQ(worked.number, orderNumber(1));
-    EXPECT_EQ(worked.version, 7);
+    EXPECT_EQ(worked.version, 9);
     EXPECT_EQ(worked.status, OrderStatus::InWork);
     EXPECT_EQ(worked.stage, Stage::Survey);
     EXPECT_EQ(worked.stageStatus, StageStatus::InHand);
@@ -43,7 +43,7 @@ TEST(OrderRegister, SaysHowAnOrderStands) {
     EXPECT_EQ(worked.description, "upper, III mod 1, Co-Cr");
     EXPECT_EQ(worked.due, Date::parse("2026-12-21"));
     EXPECT_EQ(worked.receivedAt, minute(1));
-    EXPECT_EQ(worked.changedAt, minute(7));
+    EXPECT_EQ(worked.changedAt, minute(8));
     EXPECT_EQ(worked.patientCode, "P00001");
     EXPECT_EQ(worked.prescriberCode, "D00001");
     EXPECT_EQ(worked.questions, 0);
@@ -118,12 +118,12 @@ TEST(OrderRegister, CountsOrdersWithinTheYear) {
     };
     EXPECT_EQ(*next("2026-11-25"), *OrderNumber::make(26, 1));
     const auto append = [&](const OrderNumber& number) {
-        return storage::Ledger{*records}.append(work, {{.order = number,
-                                                        .version = 1,
-                                                        .at = minute(0),
-                                                        .person = person("MK"),
-                                                        .key = number.text(),
-                                                        .what = Received{}}});
+        return storage::Ledger{*records}.append(work, std::vector{Event{.order = number,
+                                                                        .version = 1,
+                                                                        .at = minute(0),
+                                                                        .person = person("MK"),
+                                                                        .key = number.text(),
+                                                                        .what = Received{}}});
     };
     ASSERT_TRUE(append(*OrderNumber::make(26, 41)));
     EXPECT_EQ(*next("2026-12-31"), *OrderNumber::make(26, 42));

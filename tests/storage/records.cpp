@@ -12,8 +12,10 @@
 #include "storage/ledger.h"
 #include "storage/order_register.h"
 #include "storage/party_store.h"
+#include "storage/projections.h"
 #include "storage/sealed_texts.h"
 #include "tests/support/designs.h"
+#include "tests/support/floor.h"
 
 namespace support {
 
@@ -77,6 +79,16 @@ domain::Instant minute(int count) {
     return domain::Instant::ofMicroseconds(morning + count * kMicrosecondsPerMinute);
 }
 
+Occasion occasion(domain::Instant at, const domain::PersonCode& who, std::string key) {
+    static const domain::Workshop kFloor = floorWorkshop();
+    return {.at = at,
+            .person = who,
+            .key = std::move(key),
+            .workshop = kFloor,
+            .station = {},
+            .legal = std::vector<domain::Finding>{}};
+}
+
 domain::Prescription smallPrescription() {
     domain::Prescription small;
     small.arch = domain::Arch::Lower;
@@ -113,7 +125,7 @@ Result<Order> carryOut(Connection& records, const domain::OrderNumber& number,
     std::optional<Order> next = *order;
     for (const domain::Event& event : *events) next = evolve(std::move(next), event);
     if (auto done = storage::Ledger{records}.append(work, *events); !done) return done.error();
-    if (auto done = storage::OrderRegister{records}.put(work, *next); !done) return done.error();
+    if (auto done = storage::putProjections(work, *next, *events); !done) return done.error();
     if (auto done = work.commit(); !done) return done.error();
     return *next;
 }
@@ -138,9 +150,9 @@ Result<Order> receive(Connection& records, const domain::Prescription& prescript
 
 void writeTwoOrders(Connection& records) {
     int step = 0;
-    const auto occasion = [&] {
+    const auto next = [&] {
         ++step;
-        return Occasion{minute(step), person("MK"), "key-" + std::to_string(step)};
+        return occasion(minute(step), person("MK"), "key-" + std::to_string(step));
     };
     const auto sealed = [&](const std::string& text) {
         Transaction work = *Transaction::begin(records);
@@ -149,14 +161,19 @@ void writeTwoOrders(Connection& records) {
         return *words;
     };
     const auto does = [&](const domain::OrderNumber& number, const Command& command) {
-        const auto order = carryOut(records, number, command, occasion());
+        const auto order = carryOut(records, number, command, next());
         EXPECT_TRUE(order) << (order ? "" : order.error().message);
     };
-    const auto first = receive(records, upperClassIIIMod1(), occasion());
+    const auto first = receive(records, upperClassIIIMod1(), next());
     ASSERT_TRUE(first) << first.error().message;
     const domain::OrderNumber number = first->number;
     does(number, domain::Accept{});
     does(number, domain::Start{});
+    const auto order = storage::loadOrder(records, number);
+    ASSERT_TRUE(order && *order);
+    auto seen = everythingFor(**order, domain::Stage::Receipt);
+    seen.emplace_back(domain::LotUsed{lotOn(domain::LotKind::Wire), domain::LotKind::Wire, 800});
+    does(number, domain::Record{{}, seen});
     does(number, domain::Finish{});
     does(number, domain::Start{});
     does(number, domain::Flag{domain::FlagReason::CastDamaged,
@@ -167,7 +184,14 @@ void writeTwoOrders(Connection& records) {
     const domain::Revision revision = sealedRevision(work, answered);
     ASSERT_TRUE(work.commit());
     does(number, domain::Answer{sealed("a new cast is on its way"), revision});
-    ASSERT_TRUE(receive(records, smallPrescription(), occasion()));
+    ASSERT_TRUE(receive(records, smallPrescription(), next()));
+}
+
+void writeFloor(Connection& records) {
+    Transaction work = *Transaction::begin(records);
+    const auto done = storage::Ledger{records}.append(work, floorEvents());
+    ASSERT_TRUE(done) << done.error().message;
+    ASSERT_TRUE(work.commit());
 }
 
 std::vector<std::string> problemsOf(Connection& records) {
@@ -176,7 +200,7 @@ std::vector<std::string> problemsOf(Connection& records) {
     if (chain->problem) return {*chain->problem};
     std::vector<std::string> problems;
     for (const auto& found :
-         {storage::OrderRegister{records}.differences(), storage::SealedTexts{records}.verify()}) {
+         {storage::projectionDifferences(records), storage::SealedTexts{records}.verify()}) {
         if (!found)
             problems.push_back(found.error().message);
         else

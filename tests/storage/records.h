@@ -54,6 +54,9 @@ domain::OrderNumber orderNumber(int count);
 /// `count` minutes into the morning of 2026-11-25.
 domain::Instant minute(int count);
 
+/// On the floor of the tests, with nothing lacking by law.
+domain::Occasion occasion(domain::Instant at, const domain::PersonCode& who, std::string key);
+
 /// Few fields, so that what is derived from it stays small.
 domain::Prescription smallPrescription();
 /// A revision as the ledger may hold it, with an identity of its own sealed.
@@ -70,9 +73,11 @@ domain::Result<domain::Order> receive(storage::Connection& records,
                                       const domain::Prescription& prescription,
                                       const domain::Occasion& occasion);
 
-/// Two orders with every kind of event: one accepted, worked on, flagged, answered with a new
-/// revision; one incomplete and only received.
+/// Two orders: one accepted, worked on, recorded with a lot, flagged, answered with a new revision;
+/// one incomplete and only received.
 void writeTwoOrders(storage::Connection& records);
+/// The floor's own events.
+void writeFloor(storage::Connection& records);
 
 /// Everything that is proved when records are verified.
 std::vector<std::string> problemsOf(storage::Connection& records);

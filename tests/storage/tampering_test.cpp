@@ -118,6 +118,8 @@ TEST_F(Tampering, EveryEditOfTheHeadShows) { EXPECT_GT(editAll("ledger_head"), 1
 
 TEST_F(Tampering, EveryEditOfTheRegisterShows) { EXPECT_GT(editAll("order_register"), 300); }
 
+TEST_F(Tampering, EveryEditOfTheUsesOfLotsShows) { EXPECT_GT(editAll("lot_use"), 30); }
+
 TEST_F(Tampering, EveryEditOfASealedTextShows) { EXPECT_GT(editAll("sealed_text"), 150); }
 
 TEST_F(Tampering, TheFirstBadEntryIsNamed) {
@@ -140,10 +142,10 @@ TEST_F(Tampering, AMissingEntryShows) {
 }
 
 TEST_F(Tampering, AMissingTailShowsInTheHead) {
-    ASSERT_TRUE(shell.run("DELETE FROM ledger WHERE position > 6"));
-    EXPECT_THAT(firstProblem(), HasSubstr("the head of the ledger says entries 8"));
+    ASSERT_TRUE(shell.run("DELETE FROM ledger WHERE position > 8"));
+    EXPECT_THAT(firstProblem(), HasSubstr("the head of the ledger says entries 10"));
     ASSERT_TRUE(shell.run("DELETE FROM ledger"));
-    EXPECT_THAT(firstProblem(), HasSubstr("the head of the ledger says entries 8"));
+    EXPECT_THAT(firstProblem(), HasSubstr("the head of the ledger says entries 10"));
     ASSERT_TRUE(shell.run("DELETE FROM ledger_head"));
     EXPECT_THAT(firstProblem(), HasSubstr("the head of the ledger is missing"));
 }
@@ -157,18 +159,19 @@ TEST_F(Tampering, ExchangedEntriesShow) {
 
 TEST_F(Tampering, ARepeatedEntryShows) {
     ASSERT_TRUE(
-        shell.run("INSERT INTO ledger SELECT 9, order_number, 8, kind, 'again', 1, at_us, person, "
+        shell.run("INSERT INTO ledger SELECT 11, subject, 10, kind, 'again', 1, at_us, person, "
                   "bytes, hash "
-                  "FROM ledger WHERE position = 7"));
-    EXPECT_THAT(firstProblem(), HasSubstr("entry 9 of the ledger"));
+                  "FROM ledger WHERE position = 9"));
+    EXPECT_THAT(firstProblem(), HasSubstr("entry 11 of the ledger"));
 }
 
 TEST_F(Tampering, AnInventedOrderShows) {
-    ASSERT_TRUE(
-        shell.run("INSERT INTO order_register SELECT '26000999', order_version, status, "
-                  "stage, stage_status, waits_for, hold_up, arch, description, due_day, "
-                  "received_us, changed_us, patient_code, prescriber_code, identity_code, "
-                  "identity_digest, questions, cautions FROM order_register LIMIT 1"));
+    ASSERT_TRUE(shell.run(
+        "INSERT INTO order_register SELECT '26000999', order_version, status, "
+        "stage, stage_status, waits_for, hold_up, arch, description, due_day, "
+        "received_us, changed_us, patient_code, prescriber_code, identity_code, "
+        "identity_digest, questions, cautions, case_leader, waiting_since_us, laboratory_us "
+        "FROM order_register LIMIT 1"));
     EXPECT_THAT(firstProblem(), HasSubstr("an order \"26000999\" the ledger has not"));
 }
 

@@ -2,293 +2,309 @@
 
 #include <gtest/gtest.h>
 
-#include <algorithm>
-#include <cstdlib>
-
-#include "apps/actions/lots.h"
-#include "apps/actions/orders.h"
-#include "apps/actions/workshop.h"
-#include "storage/ledger.h"
-#include "tests/support/people.h"
+#include "domain/production/evolve.h"
+#include "tests/support/designs.h"
 
 namespace support {
+
+using namespace domain;
+
 namespace {
 
-using actions::GivenRecord;
-using domain::Demand;
-using domain::EquipmentKind;
-using domain::LotKind;
-using domain::Order;
-using domain::OrderNumber;
-using domain::Skill;
-using domain::Stage;
-using domain::StageKind;
-using domain::StageStatus;
+constexpr std::int64_t kMicrosecondsPerMinute = 60'000'000;
+constexpr std::int64_t kMinutesPerDay = 24 * 60;
 
-constexpr std::int64_t kPlenty = 1'000'000'000;         // milligrams, or pieces
-constexpr std::int64_t kSessionRests = 5 * 60'000'000;  // microseconds; the usual limit is 15 min
+Certificate certificateOf(LotKind kind) {
+    if (isFrameworkMetal(kind))
+        return {.material = FrameworkMaterial::CobaltChromium,
+                .type = AlloyType::Type5,
+                .nickel = 0_ppm,
+                .beryllium = 0_ppm,
+                .cadmium = 0_ppm};
+    if (kind == LotKind::ResinPowder || kind == LotKind::ResinLiquid)
+        return {.resin = BaseResin::HeatCured, .methacrylateFree = false};
+    return {};
+}
 
-const domain::Disinfection kDisinfection{"sodium hypochlorite 0.5 %", domain::Minutes::of(10)};
-
-template <typename T>
-void expectDone(const domain::Result<T>& result, const char* what) {
-    EXPECT_TRUE(result) << what << ": " << (result ? "" : result.error().message);
+Lot lotFor(LotKind kind) {
+    return {.kind = kind,
+            .maker = "Southmere Materials",
+            .product = "stock " + std::string{codeOf(kind)},
+            .makersNumber = "N-" + std::string{codeOf(kind)},
+            .expiry = Date::parse("2027-12-31"),
+            .certificate = certificateOf(kind),
+            .amount = kind == LotKind::Teeth ? 10'000 : 1'000'000};
 }
 
 std::vector<Skill> everySkill() {
     std::vector<Skill> skills;
-    for (const auto& code : domain::enumCodes<Skill>) skills.push_back(code.value);
+    for (const auto& code : enumCodes<Skill>) skills.push_back(code.value);
     return skills;
 }
 
-domain::StageRecord ofLot(LotKind kind, std::int64_t amount) {
-    return domain::LotUsed{.lot = lotCode(kind), .kind = kind, .amount = amount};
-}
-domain::StageRecord ofEquipment(EquipmentKind kind) {
-    return domain::EquipmentUsed{equipmentCode(kind), kind, {}};
-}
+/// Gathers the events of a floor in order.
+struct Setting {
+    Workshop workshop{};
+    std::vector<WorkshopEvent> events{};
 
-using Records = std::vector<domain::StageRecord>;
+    void add(SubjectKind kind, std::string_view code, WorkshopHappening what) {
+        const auto event = decide(workshop, {kind, std::string{code}}, std::move(what),
+                                  {.at = floorMinute(0),
+                                   .person = *PersonCode::parse("MK"),
+                                   .key = "floor-" + std::to_string(events.size())});
+        ASSERT_TRUE(event) << event.error().message;
+        workshop = evolve(std::move(workshop), *event);
+        events.push_back(*event);
+    }
+};
 
-Records undercuts(const Order& order) {
-    Records records;
-    for (const domain::Clasp& clasp : order.prescription().clasps)
+/// The retentive tips as prescribed, and where nothing is prescribed 0.25 mm.
+std::vector<StageRecord> undercutsOf(const Prescription& prescription) {
+    std::vector<StageRecord> records;
+    for (const Clasp& clasp : prescription.clasps)
         if (clasp.retentiveArm)
-            records.emplace_back(domain::UndercutMeasured{
-                clasp.tooth, clasp.undercut && clasp.undercut->depth ? *clasp.undercut->depth
-                                                                     : domain::Microns::of(250)});
+            records.emplace_back(UndercutMeasured{
+                clasp.tooth,
+                clasp.undercut && clasp.undercut->depth ? *clasp.undercut->depth : 250_um});
     return records;
 }
 
-Records teethSet(const Order& order) {
-    const auto& shades = order.prescription().shades;
-    const domain::Shade shade = shades.empty() ? domain::Shade{"A-D scale", "A3", {}} : shades[0];
-    return {domain::TeethSet{"match neighbours", shade.guide, shade.tab}};
+TeethSet teethAsPrescribed(const Prescription& prescription) {
+    if (prescription.shades.empty()) return {"M-12", "A-D scale", "A3"};
+    return {"M-12", prescription.shades.front().guide, prescription.shades.front().tab};
 }
 
-/// What answers one demand of a gate.
-Records answering(Demand demand, const Order& order) {
+constexpr std::int64_t kPiece = 1;
+
+}  // namespace
+
+Date floorDay() { return *Date::parse("2026-11-25"); }
+
+Instant floorMinute(std::int64_t count) {
+    return Instant::ofMicroseconds((floorDay().days() * kMinutesPerDay + count) *
+                                   kMicrosecondsPerMinute);
+}
+
+std::vector<WorkshopEvent> floorEvents() {
+    Setting floor;
+    floor.add(SubjectKind::Person, "MK", PersonEntered{Role::Manager, everySkill()});
+    floor.add(SubjectKind::Person, "TE", PersonEntered{Role::Technician, everySkill()});
+    floor.add(SubjectKind::Person, "IN", PersonEntered{Role::Inspector, everySkill()});
+    floor.add(SubjectKind::Person, "VW", PersonEntered{Role::Viewer, {}});
+    floor.add(SubjectKind::Person, "GO", PersonEntered{Role::Technician, everySkill()});
+    floor.add(SubjectKind::Person, "GO", PersonLeft{});
+    for (const auto& kind : enumCodes<EquipmentKind>)
+        floor.add(SubjectKind::Equipment, equipmentOn(kind.value).text(),
+                  EquipmentEntered{
+                      {kind.value, "S-" + std::string{kind.word}, Date::parse("2027-06-30")}});
+    for (const auto& kind : enumCodes<LotKind>)
+        floor.add(SubjectKind::Lot, lotOn(kind.value).text(), LotReceived{lotFor(kind.value)});
+    floor.add(SubjectKind::Site, "CAST-SHOP",
+              SiteEntered{{"Harbour Street Casting Shop", "2 Harbour Street, Easthaven", {}}});
+    return floor.events;
+}
+
+Workshop floorWorkshop() {
+    static const Workshop kFloor = [] {
+        Workshop workshop;
+        for (const WorkshopEvent& event : floorEvents())
+            workshop = evolve(std::move(workshop), event);
+        return workshop;
+    }();
+    return kFloor;
+}
+
+ThingCode thing(std::string_view code) { return *ThingCode::parse(code); }
+
+ThingCode lotOn(LotKind kind) { return thing("lot-" + std::string{codeOf(kind)}); }
+
+ThingCode equipmentOn(EquipmentKind kind) { return thing(std::string{codeOf(kind)} + "-1"); }
+
+SealedText sealedWords() { return {"T000001", std::string(64, 'a')}; }
+
+Disinfection properDisinfection() { return {"sodium hypochlorite 0.5 %", 10_min}; }
+
+std::vector<StageRecord> recordsFor(const Order& order, Demand demand) {
+    const auto lot = [](LotKind kind, std::int64_t amount) -> std::vector<StageRecord> {
+        return {LotUsed{lotOn(kind), kind, amount}};
+    };
+    const auto equipment = [](EquipmentKind kind) -> std::vector<StageRecord> {
+        return {EquipmentUsed{equipmentOn(kind), kind, {}}};
+    };
     switch (demand) {
         case Demand::Undercuts:
-            return undercuts(order);
+            return undercutsOf(order.prescription());
         case Demand::TripodMarks:
-            return {domain::TripodMarked{}};
+            return {TripodMarked{}};
         case Demand::Surveyor:
-            return {ofEquipment(EquipmentKind::Surveyor)};
+            return equipment(EquipmentKind::Surveyor);
         case Demand::InvestmentLot:
-            return {ofLot(LotKind::Investment, 300'000)};
+            return lot(LotKind::Investment, 200);
         case Demand::Furnace:
-            return {ofEquipment(EquipmentKind::Furnace)};
+            return equipment(EquipmentKind::Furnace);
         case Demand::AlloyLot:
-            return {ofLot(LotKind::Alloy, 23'400)};
+            return lot(LotKind::Alloy, 30);
         case Demand::NewMetal:
-            return {domain::NewMetal{domain::Share::of(600'000)}};
+            return {NewMetal{1'000'000_ppm}};
         case Demand::CastMass:
-            return {domain::CastWeighed{domain::Milligrams::of(18'200)}};
+            return {CastWeighed{18'400_mg}};
         case Demand::Caster:
-            return {ofEquipment(EquipmentKind::Caster)};
+            return equipment(EquipmentKind::Caster);
         case Demand::BlankLot:
-            return {ofLot(LotKind::MillingBlank, 90'000)};
+            return lot(LotKind::MillingBlank, 90);
         case Demand::Mill:
-            return {ofEquipment(EquipmentKind::Mill)};
+            return equipment(EquipmentKind::Mill);
         case Demand::PowderLot:
-            return {ofLot(LotKind::MetalPowder, 20'000)};
+            return lot(LotKind::MetalPowder, 25);
         case Demand::Printer:
-            return {ofEquipment(EquipmentKind::Printer)};
+            return equipment(EquipmentKind::Printer);
         case Demand::ToothLots:
-            return {ofLot(LotKind::Teeth, 5)};
+            return lot(LotKind::Teeth, kPiece);
         case Demand::MouldAndShade:
-            return teethSet(order);
+            return {teethAsPrescribed(order.prescription())};
         case Demand::ResinLot:
-            return {ofLot(LotKind::ResinPowder, 24'000)};
+            return lot(LotKind::ResinPowder, 21);
         case Demand::CureLog:
-            return {domain::CureLogged{"long-74", std::string(64, 'a'), true}};
+            return {CureLogged{"long-74", std::string(64, 'b'), true}};
         case Demand::CuringBath:
-            return {ofEquipment(EquipmentKind::CuringBath)};
+            return equipment(EquipmentKind::CuringBath);
         case Demand::Disinfection:
-            return {domain::Disinfected{kDisinfection}};
+            return {Disinfected{properDisinfection()}};
+        case Demand::Statement:
+            return {StatementIssued{sealedWords()}};
         case Demand::OtherPerson:
         case Demand::LegalFields:
-        case Demand::Statement:
             return {};
     }
     return {};
 }
 
-domain::Certificate certificateOf(LotKind kind) {
-    domain::Certificate certificate;
-    if (isFrameworkMetal(kind)) {
-        certificate.material = domain::FrameworkMaterial::CobaltChromium;
-        certificate.nickel = domain::Share::of(0);
-        certificate.beryllium = domain::Share::of(0);
-        certificate.cadmium = domain::Share::of(0);
-    }
-    if (kind == LotKind::ResinPowder) certificate.resin = domain::BaseResin::HeatCured;
-    return certificate;
-}
-
-}  // namespace
-
-domain::ThingCode lotCode(LotKind kind) { return thing("lot-" + std::string{codeOf(kind)}); }
-domain::ThingCode equipmentCode(EquipmentKind kind) {
-    return thing("the-" + std::string{codeOf(kind)});
-}
-
-domain::Lot lotOf(LotKind kind, std::string makersNumber) {
-    return {.kind = kind,
-            .maker = "Example Makers",
-            .product = "example " + wordsOf(kind),
-            .makersNumber = std::move(makersNumber),
-            .udi = {},
-            .expiry = {},
-            .certificate = certificateOf(kind),
-            .amount = kPlenty};
-}
-
-actions::Declared everythingDeclared() {
-    return {.representative = "none",
-            .institution = "none",
-            .substances = "none",
-            .conforms = true,
-            .exception = {},
-            .grounds = {}};
-}
-
-Floor::Floor(const actions::Laboratory& laboratory) : laboratory_{laboratory} {
-    signedIn(laboratory, kManager, domain::Role::Manager, everySkill());
-    signedIn(laboratory, kMaker, domain::Role::Technician, everySkill());
-    signedIn(laboratory, kOther, domain::Role::Technician, everySkill());
-    signedIn(laboratory, kInspector, domain::Role::Inspector, everySkill());
-    const auto head = actions::writeLetterhead(
-        laboratory, {kLaboratoryName, kLaboratoryAddress, "bench@westhaven.example"}, as(kManager));
-    expectDone(head, "letterhead");
-    const auto known = actions::workshop(laboratory);
-    expectDone(known, "workshop");
-    if (!known->lots.empty()) return;
-    for (const auto& code : domain::enumCodes<LotKind>)
-        expectDone(
-            actions::receiveLot(laboratory, lotCode(code.value),
-                                lotOf(code.value, "M-" + std::string{code.word}), as(kManager)),
-            "lot");
-    for (const auto& code : domain::enumCodes<EquipmentKind>)
-        expectDone(
-            actions::enterEquipment(laboratory, equipmentCode(code.value),
-                                    {code.value, "S-" + std::string{code.word}, {}}, as(kManager)),
-            "equipment");
-}
-
-actions::Who Floor::as(std::string_view code) {
-    const domain::Instant now = laboratory_.now();
-    const auto known = people_.find(code);
-    if (known != people_.end() &&
-        std::abs(now.microseconds() - known->second.second.microseconds()) < kSessionRests)
-        return known->second.first;
-    const auto who = signedInAs(laboratory_, code, kPassword);
-    people_.insert_or_assign(std::string{code}, std::pair{who, now});
-    return who;
-}
-
-actions::Who Floor::keyed(std::string_view code, std::string key) {
-    actions::Who who = as(code);
-    who.key = std::move(key);
-    return who;
-}
-
-actions::Who Floor::seeing(std::string_view code, std::int64_t version) {
-    actions::Who who = as(code);
-    who.seen = version;
-    return who;
-}
-
-OrderNumber Floor::logged(const domain::Prescription& prescription) {
-    // A key of its own: the same prescription may be logged for another patient.
-    const auto outcome =
-        actions::log(laboratory_, prescription,
-                     keyed(kManager, "log-" + std::to_string(laboratory_.now().microseconds()) +
-                                         '-' + std::to_string(++logged_)));
-    expectDone(outcome, "log");
-    return outcome->order.number;
-}
-
-OrderNumber Floor::accepted(const domain::Prescription& prescription) {
-    const OrderNumber number = logged(prescription);
-    expectDone(actions::accept(laboratory_, number, "agreed by telephone", as(kManager)), "accept");
-    return number;
-}
-
-Order Floor::order(const OrderNumber& number) const {
-    const auto found = storage::loadOrder(laboratory_.records(), number);
-    expectDone(found, "order");
-    return **found;
-}
-
-Stage Floor::due(const OrderNumber& number) const {
-    const Order standing = order(number);
-    const auto* step = currentStep(standing);
-    EXPECT_NE(step, nullptr) << "no stage is due";
-    return step == nullptr ? Stage::Receipt : step->stage;
-}
-
-std::string_view Floor::workerOf(Stage stage) {
-    return stage == Stage::Inspection || stage == Stage::Delivery ? kInspector : kMaker;
-}
-
-std::vector<GivenRecord> Floor::records(const OrderNumber& number) const {
-    const Order standing = order(number);
-    const auto* step = currentStep(standing);
-    if (step == nullptr) return {};
-    const auto plan = planOf(standing, step->stage);
-    std::vector<GivenRecord> given;
-    for (const std::string& item : plan.checklist) given.push_back({domain::Ticked{item}, {}});
+std::vector<StageRecord> everythingFor(const Order& order, Stage stage) {
+    const StagePlan plan = planOf(order, stage);
+    std::vector<StageRecord> records;
+    for (const std::string& item : plan.checklist) records.emplace_back(Ticked{item});
     for (const Demand demand : plan.demands)
-        for (domain::StageRecord& each : answering(demand, standing))
-            given.push_back({std::move(each), {}});
+        for (StageRecord& record : recordsFor(order, demand)) records.push_back(std::move(record));
+    return records;
+}
+
+Result<std::vector<Event>> Bench::give(const Command& command) {
+    ++minutes;
+    auto given = decide(order, command,
+                        {.at = floorMinute(minutes),
+                         .person = *PersonCode::parse(person),
+                         .key = "key-" + std::to_string(minutes),
+                         .workshop = workshop,
+                         .station = {},
+                         .legal = legal});
+    if (!given) return given;
+    for (const Event& event : *given) {
+        order = evolve(order, event);
+        events.push_back(event);
+        if (const auto* recorded = std::get_if<Recorded>(&event.what))
+            for (const StageRecord& record : recorded->records)
+                if (const auto* use = std::get_if<LotUsed>(&record))
+                    workshop.lots.at(use->lot).used += use->amount;
+    }
     return given;
 }
 
-void Floor::begin(const OrderNumber& number) {
-    const Order standing = order(number);
-    const auto* step = currentStep(standing);
-    if (step == nullptr || step->status == StageStatus::InHand) return;
-    expectDone(actions::start(laboratory_, {number}, {}, as(workerOf(step->stage))), "start");
+std::string Bench::refusal(const Command& command) {
+    const auto before = order;
+    const auto given = give(command);
+    EXPECT_FALSE(given) << "was not refused";
+    EXPECT_EQ(order, before);
+    return given ? "was not refused" : given.error().message;
 }
 
-void Floor::readyAt(const OrderNumber& number, Stage stage) {
-    bringTo(number, stage);
-    const bool leaves = rowOf(stage).kind == StageKind::AtPractice;
-    if (!leaves) begin(number);
-    const auto who = as(workerOf(stage));
-    expectDone(actions::record(laboratory_, number, {}, records(number), who), "record");
-    const Order standing = order(number);
-    if (!standing.route) return;
-    const auto demands = planOf(standing, stage).demands;
-    if (std::ranges::count(demands, Demand::Statement) > 0)
-        expectDone(actions::issueStatement(laboratory_, number, everythingDeclared(), who),
-                   "statement");
+void Bench::must(const Command& command) {
+    const auto given = give(command);
+    ASSERT_TRUE(given) << given.error().message;
 }
 
-void Floor::pass(const OrderNumber& number) {
-    const Stage stage = due(number);
-    const auto who = as(workerOf(stage));
-    readyAt(number, stage);
-    if (rowOf(stage).kind != StageKind::AtPractice) {
-        expectDone(actions::finish(laboratory_, {number}, {}, who), "finish");
-        return;
+Stage Bench::due() const { return currentStep(*order)->stage; }
+
+void Bench::recordAll() {
+    if (const auto records = everythingFor(*order, due()); !records.empty())
+        must(Record{{}, records});
+}
+
+void Bench::passStage() {
+    const std::string usual = person;
+    if (due() == Stage::Inspection) person = "IN";
+    const bool atPractice = rowOf(due()).kind == StageKind::AtPractice;
+    if (atPractice) recordAll();
+    must(Start{});
+    if (!atPractice) recordAll();
+    if (atPractice)
+        must(TakeReturn{ReturnVerdict::GoOn, {}, {}, properDisinfection()});
+    else
+        must(Finish{});
+    person = usual;
+}
+
+void Bench::passUpTo(Stage stage) {
+    while (!testing::Test::HasFatalFailure() && order->status == OrderStatus::InWork &&
+           due() != stage)
+        passStage();
+}
+
+void Bench::passAll() {
+    while (!testing::Test::HasFatalFailure() && order->status == OrderStatus::InWork) passStage();
+}
+
+Bench benchOf(const Prescription& prescription, std::vector<Finding> findings) {
+    Bench bench;
+    const auto given = bench.give(Receive{
+        *OrderNumber::make(26, 1),
+        {withoutIdentity(prescription), {"P00001", "D00001", sealedWords()}, std::move(findings)},
+        {}});
+    EXPECT_TRUE(given);
+    return bench;
+}
+
+Bench acceptedBench(const Prescription& prescription) {
+    Bench bench = benchOf(prescription);
+    const auto given = bench.give(Accept{});
+    EXPECT_TRUE(given) << (given ? "" : given.error().message);
+    return bench;
+}
+
+Prescription prescriptionOn(Route route, Arch arch) {
+    Prescription made = arch == Arch::Upper ? upperClassIIIMod1() : lowerClassI();
+    const auto changed = [&](Appliance appliance) {
+        made.appliance = appliance;
+        made.framework = {};
+    };
+    switch (route) {
+        case Route::CastFramework:
+            break;
+        case Route::MilledFramework:
+            made.framework.making = FrameworkMaking::Milled;
+            break;
+        case Route::PrintedFramework:
+            made.framework.making = FrameworkMaking::Printed;
+            break;
+        case Route::InterimResin:
+            changed(Appliance::InterimResin);
+            break;
+        case Route::Repair:
+            changed(Appliance::Repair);
+            break;
+        case Route::Addition:
+            changed(Appliance::Addition);
+            break;
+        case Route::Reline:
+            changed(Appliance::Reline);
+            break;
+        case Route::AlteredCast:
+            made.alteredCast = true;
+            break;
+        case Route::Remake:
+            made.remake = Remake{RemakeReason::Fractured};
+            break;
     }
-    begin(number);
-    expectDone(actions::takeReturn(laboratory_, {number},
-                                   {domain::ReturnVerdict::GoOn, {}, {}, kDisinfection}, who),
-               "return");
-}
-
-void Floor::bringTo(const OrderNumber& number, Stage stage) {
-    while (!testing::Test::HasFailure() && due(number) != stage) pass(number);
-}
-
-void Floor::deliver(const OrderNumber& number) {
-    bringTo(number, Stage::Delivery);
-    pass(number);
-    EXPECT_EQ(order(number).status, domain::OrderStatus::Delivered);
+    return made;
 }
 
 }  // namespace support

@@ -1,77 +1,74 @@
-/// A laboratory in which an order can be made: people, equipment, lots, a letterhead; and a way to
-/// bring an order to any stage with everything its gates ask for. Every name in it is invented.
+/// A laboratory to work orders in: people, equipment, lots and a site, and one order driven through
+/// it by commands, as the actions drive it. Everything in it is invented.
 #pragma once
 
-#include <map>
 #include <string>
-#include <string_view>
+#include <vector>
 
-#include "apps/actions/statements.h"
-#include "apps/actions/work.h"
+#include "domain/production/decide.h"
 
 namespace support {
 
-/// The people: MK manages; JT and AB are technicians, IN inspects. All have learnt everything.
-inline constexpr std::string_view kManager = "MK";
-inline constexpr std::string_view kMaker = "JT";
-inline constexpr std::string_view kOther = "AB";
-inline constexpr std::string_view kInspector = "IN";
+/// The first day of the floor: 2026-11-25. Calibrations hold to 2027-06-30, lots to 2027-12-31.
+domain::Date floorDay();
+/// `count` minutes into the morning of that day.
+domain::Instant floorMinute(std::int64_t count);
 
-inline constexpr const char* kLaboratoryName = "Westhaven Prosthetic Workshop";
-inline constexpr const char* kLaboratoryAddress = "1 Tide Street, Westhaven";
+/// What makes the floor: MK, a manager, TE, a technician, and IN, an inspector, each with every
+/// skill; VW, a viewer with none; GO, who left; a piece of equipment and a lot of every kind; the
+/// site CAST-SHOP.
+std::vector<domain::WorkshopEvent> floorEvents();
+/// The floor itself, folded from them.
+domain::Workshop floorWorkshop();
 
-/// Whoever calls must open the laboratory with storage::HashCost::Light.
-class Floor {
-public:
-    /// Enters what is not there yet. A failure fails the test.
-    explicit Floor(const actions::Laboratory& laboratory);
+domain::ThingCode thing(std::string_view code);
+/// "lot-alloy", "lot-teeth"
+domain::ThingCode lotOn(domain::LotKind kind);
+/// "caster-1"
+domain::ThingCode equipmentOn(domain::EquipmentKind kind);
+/// A sealed text that stands for words somebody gave.
+domain::SealedText sealedWords();
+domain::Disinfection properDisinfection();
 
-    /// A person signed in; where the clock was moved by minutes since, signed in anew.
-    actions::Who as(std::string_view code);
-    /// The same with a key, or with the version of an order they saw.
-    actions::Who keyed(std::string_view code, std::string key);
-    actions::Who seeing(std::string_view code, std::int64_t version);
+/// What one demand asks to be recorded; empty where nothing is (another person, legal contents).
+std::vector<domain::StageRecord> recordsFor(const domain::Order& order, domain::Demand demand);
+/// What opens the gate of a stage, as its order works it: every tick, and every demand's records.
+std::vector<domain::StageRecord> everythingFor(const domain::Order& order, domain::Stage stage);
 
-    domain::OrderNumber logged(const domain::Prescription& prescription);
-    /// Logged and accepted, cautions taken.
-    domain::OrderNumber accepted(const domain::Prescription& prescription);
+/// One order driven by commands. Every command takes a minute; lots shrink as they are used.
+struct Bench {
+    domain::Workshop workshop{floorWorkshop()};
+    std::optional<domain::Order> order{};
+    std::vector<domain::Event> events{};
+    std::int64_t minutes{};
+    std::string person{"MK"};
+    std::optional<std::vector<domain::Finding>> legal{std::vector<domain::Finding>{}};
 
-    domain::Order order(const domain::OrderNumber& number) const;
-    /// The stage due or in hand.
-    domain::Stage due(const domain::OrderNumber& number) const;
-
-    /// Everything the gate of the stage due asks for, the statement apart.
-    std::vector<actions::GivenRecord> records(const domain::OrderNumber& number) const;
-    /// Starts the stage due, where it is not in hand.
-    void begin(const domain::OrderNumber& number);
-    /// The stage due from where it is to done, with everything; what goes to the practice comes
-    /// back to go on.
-    void pass(const domain::OrderNumber& number);
-    /// Until a stage is due, not started.
-    void bringTo(const domain::OrderNumber& number, domain::Stage stage);
-    /// Until it is in hand, with everything recorded.
-    void readyAt(const domain::OrderNumber& number, domain::Stage stage);
-    void deliver(const domain::OrderNumber& number);
-
-    /// Who works a stage here: the inspector inspects and delivers, the maker does the rest.
-    static std::string_view workerOf(domain::Stage stage);
+    /// Decides as the person at the next minute and takes what came of it.
+    domain::Result<std::vector<domain::Event>> give(const domain::Command& command);
+    /// Why a command is refused; fails the test when it is not, or when it left a trace.
+    std::string refusal(const domain::Command& command);
+    /// Brings the due stage to its end: recorded, finished or back from the practice.
+    void passStage();
+    /// Until this stage is due.
+    void passUpTo(domain::Stage stage);
+    /// Until it is delivered.
+    void passAll();
+    domain::Stage due() const;
+    /// Records everything the gate of the due stage asks for.
+    void recordAll();
 
 private:
-    const actions::Laboratory& laboratory_;
-    std::map<std::string, std::pair<actions::Who, domain::Instant>, std::less<>> people_{};
-    std::int64_t logged_{0};
+    void must(const domain::Command& command);
 };
 
-/// What a statement needs to be issued.
-actions::Declared everythingDeclared();
+/// An order just received.
+Bench benchOf(const domain::Prescription& prescription, std::vector<domain::Finding> findings = {});
+/// The same, accepted.
+Bench acceptedBench(const domain::Prescription& prescription);
 
-inline domain::ThingCode thing(std::string_view code) { return *domain::ThingCode::parse(code); }
-
-/// A lot of the kind with all its maker certifies, enough for hundreds of orders.
-domain::Lot lotOf(domain::LotKind kind, std::string makersNumber);
-/// The code of the lot of each kind a floor has: "lot-alloy".
-domain::ThingCode lotCode(domain::LotKind kind);
-/// Likewise "the-caster".
-domain::ThingCode equipmentCode(domain::EquipmentKind kind);
+/// A prescription that takes this route in this arch; Route::AlteredCast and Route::Remake are cast
+/// frameworks that need those stages too.
+domain::Prescription prescriptionOn(domain::Route route, domain::Arch arch);
 
 }  // namespace support

@@ -8,20 +8,13 @@
 namespace models {
 namespace {
 
-/// "dentist, asked 3 d": who must act, and since when.
-QString waits(const actions::FloorLine& line, domain::Instant now) {
-    const QString since = ago(line.changedAt, now);
-    switch (line.waitsFor) {
-        case domain::WaitsFor::Nobody:
-            return {};
-        case domain::WaitsFor::Dentist:
-            return markOf(line).mark == Mark::Away ? QStringLiteral("dentist, away %1").arg(since)
-                                                   : QStringLiteral("dentist, asked %1").arg(since);
-        case domain::WaitsFor::Manager:
-        case domain::WaitsFor::Bench:
-            return QStringLiteral("%1, since %2").arg(spoken(line.waitsFor), since);
-    }
-    return {};
+bool isOpen(domain::OrderStatus status) {
+    return status == domain::OrderStatus::Received || status == domain::OrderStatus::InWork;
+}
+
+/// "asked 3 d": since when they are waited for.
+QString waited(const actions::FloorLine& line, domain::Instant now) {
+    return waitedFor(line.waitsFor, markOf(line).mark, ago(line.waitingSince, now));
 }
 
 }  // namespace
@@ -42,7 +35,7 @@ int FloorModel::columnCount(const QModelIndex& parent) const {
 }
 
 bool FloorModel::isLate(const actions::FloorLine& line) const {
-    return line.due && line.status != domain::OrderStatus::Delivered && *line.due < now_.day();
+    return line.due && isOpen(line.status) && *line.due < now_.day();
 }
 
 QString FloorModel::shown(const actions::FloorLine& line, Column column) const {
@@ -56,11 +49,11 @@ QString FloorModel::shown(const actions::FloorLine& line, Column column) const {
         case Due:
             return line.due ? text(line.due->text()) : QStringLiteral("no day given");
         case Late:
-            return line.due && line.status != domain::OrderStatus::Delivered
-                       ? dueWords(*line.due, now_.day())
-                       : QString{};
+            return line.due && isOpen(line.status) ? dueWords(*line.due, now_.day()) : QString{};
         case Waits:
-            return waits(line, now_);
+            return line.waitsFor == domain::WaitsFor::Nobody ? QString{} : spoken(line.waitsFor);
+        case Since:
+            return waited(line, now_);
         case Patient:
             return text(line.patient);
         case Prescriber:
@@ -100,6 +93,8 @@ QVariant FloorModel::headerData(int section, Qt::Orientation orientation, int ro
             return QStringLiteral("From today");
         case Waits:
             return QStringLiteral("Waits for");
+        case Since:
+            return QStringLiteral("How long");
         case Patient:
             return QStringLiteral("Patient");
         case Prescriber:

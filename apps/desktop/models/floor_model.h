@@ -13,10 +13,21 @@ class FloorModel : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    enum Column { Number, Description, State, Due, Late, Waits, Patient, Prescriber, ColumnCount };
+    enum Column {
+        Number,
+        Description,
+        State,
+        Due,
+        Late,
+        Waits,
+        Since,
+        Patient,
+        Prescriber,
+        ColumnCount
+    };
     enum Role {
         MarkRole = Qt::UserRole,  ///< int of a Mark, in the column State
-        LateRole,                 ///< whether the due day has passed and the order is not delivered
+        LateRole,                 ///< whether the due day has passed and the order is not over
         SearchRole,               ///< everything a search looks at, folded
     };
 

@@ -18,6 +18,7 @@ Mark shapeOf(domain::Stage stage, domain::StageStatus status) {
         case domain::StageKind::Hands:
             return Mark::InHand;
         case domain::StageKind::MachineBatch:
+        case domain::StageKind::Waiting:
             return Mark::Waiting;
         case domain::StageKind::AtPractice:
             return Mark::Away;
@@ -28,6 +29,9 @@ Mark shapeOf(domain::Stage stage, domain::StageStatus status) {
 /// `stage` is the shape of the stage the order stands at, if there is one.
 Mark shapeOf(domain::OrderStatus status, domain::WaitsFor waits, std::optional<Mark> stage) {
     if (status == domain::OrderStatus::Delivered) return Mark::Done;
+    if (status == domain::OrderStatus::Withdrawn || status == domain::OrderStatus::Remade)
+        return Mark::Refused;
+    if (waits == domain::WaitsFor::Site) return Mark::Away;
     if (waits == domain::WaitsFor::Dentist && stage != Mark::Away) return Mark::Asked;
     if (waits == domain::WaitsFor::Manager) return Mark::ToDo;
     return stage.value_or(Mark::ToDo);
@@ -50,6 +54,29 @@ Marked markOf(const domain::Order& order) {
 Marked markOf(domain::Stage stage, domain::StageStatus status) {
     const Mark mark = shapeOf(stage, status);
     return {mark, mark == Mark::Waiting ? QStringLiteral("in hand, at the machine") : spoken(mark)};
+}
+
+QString waitedFor(domain::WaitsFor whom, Mark mark, const QString& length) {
+    switch (whom) {
+        case domain::WaitsFor::Nobody:
+            return {};
+        case domain::WaitsFor::Dentist:
+        case domain::WaitsFor::Site:
+            return (mark == Mark::Away ? QStringLiteral("away %1") : QStringLiteral("asked %1"))
+                .arg(length);
+        case domain::WaitsFor::Manager:
+        case domain::WaitsFor::Bench:
+            return QStringLiteral("since %1").arg(length);
+    }
+    return {};
+}
+
+QString waitingWords(const domain::Order& order, Mark mark, domain::Instant now) {
+    if (isClosed(order)) return {};
+    const auto whom = waitsFor(order);
+    return QStringLiteral("waits for the %1, %2 · with the laboratory %3")
+        .arg(spoken(whom), waitedFor(whom, mark, ago(order.waiting.since, now)),
+             lengthWords(laboratoryTime(order, now)));
 }
 
 Marked markOf(domain::Severity severity) {

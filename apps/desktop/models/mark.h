@@ -23,6 +23,13 @@ Marked markOf(const domain::Order& order);
 /// practice is away.
 Marked markOf(domain::Stage stage, domain::StageStatus status);
 
+/// "asked 3 d", "away 2 d", "since 4 h": how long somebody is waited for, in the words of what they
+/// are waited for; `mark` is the order's own. Empty when nobody is.
+QString waitedFor(domain::WaitsFor whom, Mark mark, const QString& length);
+
+/// "waits for the bench, since 3 h · with the laboratory 2 d 4 h"; empty when nobody waits.
+QString waitingWords(const domain::Order& order, Mark mark, domain::Instant now);
+
 /// What a finding asks for: an answer (missing), a change (conflict), or a name (caution).
 Marked markOf(domain::Severity severity);
 

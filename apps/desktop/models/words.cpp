@@ -19,6 +19,18 @@ QString ago(domain::Instant then, domain::Instant now) {
     return QStringLiteral("%1 d").arg(minutes / kDay);
 }
 
+QString lengthWords(std::int64_t microseconds) {
+    constexpr std::int64_t kMinute = 60'000'000;
+    constexpr std::int64_t kHour = 60;      // in minutes
+    constexpr std::int64_t kDay = 24 * kHour;
+    const std::int64_t minutes = microseconds / kMinute;
+    if (minutes < kHour) return QStringLiteral("%1 min").arg(minutes);
+    if (minutes < kDay) return QStringLiteral("%1 h").arg(minutes / kHour);
+    const std::int64_t hours = minutes % kDay / kHour;
+    const QString days = QStringLiteral("%1 d").arg(minutes / kDay);
+    return hours == 0 ? days : QStringLiteral("%1 %2 h").arg(days).arg(hours);
+}
+
 QString dueWords(domain::Date due, domain::Date today) {
     const std::int64_t days = due.days() - today.days();
     if (days < 0) return QStringLiteral("late %1 d").arg(-days);

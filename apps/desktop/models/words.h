@@ -25,6 +25,9 @@ QString folded(const QString& words);
 /// How long ago, in the largest unit that fits: "5 min", "3 h", "2 d"; less than a minute is "now".
 QString ago(domain::Instant then, domain::Instant now);
 
+/// A length of time in its two largest units: "40 min", "5 h", "2 d 4 h".
+QString lengthWords(std::int64_t microseconds);
+
 /// How a due day lies to today: "late 2 d", "today", "in 5 d".
 QString dueWords(domain::Date due, domain::Date today);
 

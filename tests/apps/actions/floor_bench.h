@@ -5,7 +5,7 @@
 #include "apps/actions/verification.h"
 #include "tests/apps/actions/people_bench.h"
 #include "tests/support/designs.h"
-#include "tests/support/floor.h"
+#include "tests/support/working_laboratory.h"
 
 namespace actions_tests {
 

@@ -72,9 +72,9 @@ TEST_F(Equipment, ThatIsOverdueIsUsedOnTheResponsibilityOfAManagerWhichIsKept) {
         if (!std::holds_alternative<domain::EquipmentUsed>(each.record)) rest.push_back(each);
     ASSERT_EQ(saidBy(actions::record(lab(), number_, {}, rest, floor_.as(kMaker))), "");
     EXPECT_EQ(saidBy(actions::finish(lab(), {number_}, {}, floor_.as(kMaker))), "");
-    const auto view = actions::order(lab(), number_);
     std::vector<std::string> words;
-    for (const actions::HistoryLine& line : view->history) words.push_back(line.words);
+    const auto view = *actions::order(lab(), number_);
+    for (const actions::HistoryLine& line : view.history) words.push_back(line.words);
     EXPECT_THAT(words, Contains(HasSubstr("checked with the reference weight")));
 }
 

@@ -35,7 +35,8 @@ inline std::vector<actions::FloorLine> someFloor() {
                                   .receivedAt = daysAgo(9),
                                   .changedAt = daysAgo(changed),
                                   .patient = patient,
-                                  .prescriber = prescriber};
+                                  .prescriber = prescriber,
+                                  .waitingSince = daysAgo(changed)};
     };
     return {line(1, "upper, III mod 1, Co-Cr", OrderStatus::Received, {}, {}, WaitsFor::Dentist,
                  "2 questions", "2026-11-23", 3, "P-101", "Dr. Žofie Šťastná"),

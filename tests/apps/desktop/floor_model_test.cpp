@@ -60,10 +60,13 @@ TEST(FloorSearchContract, HoldsWhileWordsAreTyped) {
 TEST(FloorModel, TellsWhoWaitsForWhomAndSinceWhen) {
     FloorModel floor;
     floor.show(someFloor(), someNow());
-    EXPECT_EQ(cell(floor, 0, FloorModel::Waits), "dentist, asked 3 d");
-    EXPECT_EQ(cell(floor, 1, FloorModel::Waits), "bench, since now");
-    EXPECT_EQ(cell(floor, 2, FloorModel::Waits), "dentist, away 2 d");
-    EXPECT_EQ(cell(floor, 3, FloorModel::Waits), "");
+    const auto both = [&](int row) {
+        return cell(floor, row, FloorModel::Waits) + ", " + cell(floor, row, FloorModel::Since);
+    };
+    EXPECT_EQ(both(0), "dentist, asked 3 d");
+    EXPECT_EQ(both(1), "bench, since now");
+    EXPECT_EQ(both(2), "dentist, away 2 d");
+    EXPECT_EQ(both(3), ", ");
 }
 
 TEST(FloorModel, CountsTheDaysToTheDueDay) {
@@ -118,6 +121,11 @@ TEST(Words, TellTimeInTheLargestUnitThatFits) {
     EXPECT_EQ(models::ago(minutesAgo(59), someNow()), "59 min");
     EXPECT_EQ(models::ago(minutesAgo(61), someNow()), "1 h");
     EXPECT_EQ(models::ago(daysAgo(1), someNow()), "1 d");
+    constexpr std::int64_t kHour = std::int64_t{3'600} * 1'000'000;
+    EXPECT_EQ(models::lengthWords(kHour / 2), "30 min");
+    EXPECT_EQ(models::lengthWords(23 * kHour), "23 h");
+    EXPECT_EQ(models::lengthWords(52 * kHour), "2 d 4 h");
+    EXPECT_EQ(models::lengthWords(48 * kHour), "2 d");
 }
 
 }  // namespace

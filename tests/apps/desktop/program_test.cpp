@@ -5,6 +5,7 @@
 #include <QImage>
 #include <QProcess>
 
+#include "apps/actions/system_clock.h"
 #include "tests/apps/desktop/temporary_laboratory.h"
 
 namespace {
@@ -18,11 +19,17 @@ struct Ended {
     std::string err;
 };
 
-Ended run(const QStringList& options) {
+/// `token`: of a session of MK; empty: nobody is signed in.
+Ended run(const QStringList& options, const std::string& token = {}) {
     QProcess program;
     auto environment = QProcessEnvironment::systemEnvironment();
     environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("offscreen"));
-    environment.remove(QStringLiteral("FRAMEWRIGHT_AS"));
+    const QTemporaryDir settings;
+    environment.insert(QStringLiteral("XDG_CONFIG_HOME"), settings.path());
+    environment.insert(QStringLiteral("FRAMEWRIGHT_AS"),
+                       token.empty() ? QString{} : QStringLiteral("MK"));
+    environment.insert(QStringLiteral("FRAMEWRIGHT_SESSION"), QString::fromStdString(token));
+    environment.remove(QStringLiteral("FRAMEWRIGHT_STATION"));
     program.setProcessEnvironment(environment);
     program.start(QStringLiteral(FRAMEWRIGHT_DESKTOP), options);
     constexpr int kPatience = 60'000;  // ms
@@ -41,6 +48,15 @@ protected:
         return QStringList{QStringLiteral("--lab"), inFolder("lab")} + options;
     }
 
+    /// A session of MK in the records, by the clock of the machine that the program goes by.
+    std::string signedIn() const {
+        const actions::SystemClock clock;
+        const auto laboratory = actions::Laboratory::open(folder_.folder() / "lab", clock,
+                                                          storage::HashCost::Light);
+        EXPECT_TRUE(laboratory) << (laboratory ? "" : laboratory.error().message);
+        return support::signedIn(*laboratory, "MK", domain::Role::Manager).token;
+    }
+
     TemporaryLaboratory folder_;
 };
 
@@ -55,11 +71,27 @@ TEST_F(Program, TellsItsOptionsAndItsVersion) {
     EXPECT_THAT(version.out, HasSubstr("framewright-desktop 0."));
 }
 
+TEST_F(Program, ShowsNothingOfTheRoomsBeforeSomebodySignsIn) {
+    signedIn();
+    std::vector<QImage> pictures;
+    for (const char* room : {"floor", "intake"}) {
+        const QString file = inFolder(room) + QStringLiteral(".png");
+        EXPECT_EQ(run(withRecords({QStringLiteral("--room"), QString::fromLatin1(room),
+                                   QStringLiteral("--screenshot"), file}))
+                      .exit,
+                  0);
+        pictures.emplace_back(file);
+    }
+    EXPECT_EQ(pictures[0], pictures[1]);
+}
+
 TEST_F(Program, SavesAPictureOfEveryFirstScreen) {
-    for (const char* room : {"floor", "intake", "order"}) {
+    const std::string token = signedIn();
+    for (const char* room : {"floor", "intake", "order", "stock"}) {
         const QString file = inFolder(room) + QStringLiteral(".png");
         const Ended ended = run(withRecords({QStringLiteral("--room"), QString::fromLatin1(room),
-                                             QStringLiteral("--screenshot"), file}));
+                                             QStringLiteral("--screenshot"), file}),
+                                token);
         EXPECT_EQ(ended.exit, 0) << ended.err;
         EXPECT_EQ(QImage{file}.size(), (QSize{1366, 768})) << room;
     }
@@ -67,14 +99,17 @@ TEST_F(Program, SavesAPictureOfEveryFirstScreen) {
 
 TEST_F(Program, OpensAPrescriptionFileInIntake) {
     const auto file = folder_.write(support::upperClassIV(), "case.json");
+    const std::string token = signedIn();
     const QString picture = inFolder("a.png");
     const QString empty = inFolder("b.png");
     EXPECT_EQ(run(withRecords({QStringLiteral("--prescription"), QString::fromStdString(file),
-                               QStringLiteral("--screenshot"), picture}))
+                               QStringLiteral("--screenshot"), picture}),
+                  token)
                   .exit,
               0);
     EXPECT_EQ(run(withRecords({QStringLiteral("--room"), QStringLiteral("intake"),
-                               QStringLiteral("--screenshot"), empty}))
+                               QStringLiteral("--screenshot"), empty}),
+                  token)
                   .exit,
               0);
     EXPECT_NE(QImage{picture}, QImage{empty});
@@ -100,7 +135,7 @@ TEST_F(Program, EndsWithThreeWhereTheRecordsCannotBeOpened) {
 TEST_F(Program, RefusesAnOptionItCannotUseAndSaysWhatWasExpected) {
     const Ended room = run(withRecords({QStringLiteral("--room"), QStringLiteral("kitchen")}));
     EXPECT_EQ(room.exit, 2);
-    EXPECT_THAT(room.err, HasSubstr("floor, intake, order"));
+    EXPECT_THAT(room.err, HasSubstr("floor, intake, order, stock"));
     const Ended order = run(withRecords({QStringLiteral("--order"), QStringLiteral("12345")}));
     EXPECT_EQ(order.exit, 2);
     EXPECT_THAT(order.err, HasSubstr("eight digits"));

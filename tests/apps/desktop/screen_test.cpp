@@ -17,18 +17,17 @@ using desktop::ActionButton;
 using desktop::RoomName;
 
 constexpr QSize kPanel{1366, 768};
-constexpr RoomName kRooms[] = {RoomName::Floor, RoomName::Intake, RoomName::Order};
+constexpr RoomName kRooms[] = {RoomName::Floor, RoomName::Intake, RoomName::Order,
+                               RoomName::Stock};
 
 class EveryScreen : public testing::TestWithParam<domain::Light> {
 protected:
     EveryScreen() {
-        const auto clean =
-            actions::log(*laboratory_, support::upperClassIIIMod1(), {somebody(), {}});
-        EXPECT_TRUE(clean);
-        EXPECT_TRUE(actions::log(*laboratory_, unsurveyed(), {somebody(), {}}));
+        const auto clean = laboratory_.logged(support::upperClassIIIMod1());
+        laboratory_.logged(unsurveyed());
         shell_.resize(kPanel);
         shell_.show();
-        shell_.openOrder(clean->order.number);
+        shell_.openOrder(clean);
         shell_.intake().open(laboratory_.write(unsurveyed(), "case.json"));
     }
 
@@ -47,7 +46,7 @@ protected:
     TemporaryLaboratory laboratory_;
     AnsweredDialogs dialogs_;
     const desktop::Look look_{GetParam()};
-    desktop::Desk desk_{*laboratory_, dialogs_, look_, somebody()};
+    desktop::Desk desk_{*laboratory_, dialogs_, look_, laboratory_.session()};
     desktop::Shell shell_{desk_};
 };
 
@@ -151,6 +150,7 @@ TEST_P(EveryScreen, PaintsRoomsThatDifferFromABlankSheetAndFromEachOther) {
     }
     EXPECT_NE(pictures[0], pictures[1]);
     EXPECT_NE(pictures[1], pictures[2]);
+    EXPECT_NE(pictures[2], pictures[3]);
 }
 
 INSTANTIATE_TEST_SUITE_P(Screens, EveryScreen,

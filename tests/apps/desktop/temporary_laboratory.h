@@ -3,12 +3,14 @@
 #pragma once
 
 #include <QTemporaryDir>
+#include <algorithm>
 #include <fstream>
 
 #include "apps/actions/orders.h"
 #include "apps/desktop/shell.h"
 #include "storage/files/prescription_file.h"
 #include "tests/support/designs.h"
+#include "tests/support/people.h"
 
 namespace desktop_tests {
 
@@ -40,6 +42,18 @@ public:
             if (choices[i].group == toothGroup && choices[i].word == toothWord) return i;
         return {};
     }
+    std::optional<actions::Return> takeBack(const std::vector<domain::Stage>&) override {
+        return returned;
+    }
+    std::optional<desktop::AgainGiven> again(const std::vector<domain::Stage>& from) override {
+        stagesAsked = from;
+        return againGiven;
+    }
+    std::optional<desktop::RemakeGiven> makeAgain() override { return remakeGiven; }
+    std::optional<actions::Declared> statement() override { return declared; }
+    std::optional<std::filesystem::path> cureLogFile() override { return file; }
+    std::optional<desktop::LotGiven> lot() override { return lotGiven; }
+    std::optional<std::string> why(const std::string&) override { return reason; }
     bool throwAway() override { return throwsAway; }
     void show(const std::filesystem::path& paper) override { papers.push_back(paper); }
 
@@ -48,13 +62,25 @@ public:
     std::optional<desktop::AnswerGiven> answerGiven;
     std::optional<std::string> reason;
     std::vector<domain::Finding> cautionsAsked;
+    std::optional<actions::Return> returned;
+    std::optional<desktop::AgainGiven> againGiven;
+    std::vector<domain::Stage> stagesAsked;
+    std::optional<desktop::RemakeGiven> remakeGiven;
+    std::optional<actions::Declared> declared;
+    std::optional<desktop::LotGiven> lotGiven;
     std::string toothGroup;
     std::string toothWord;
     bool throwsAway{false};
     std::vector<std::filesystem::path> papers;
 };
 
-/// The records of a laboratory in a folder of their own.
+inline std::vector<domain::Skill> everySkill() {
+    std::vector<domain::Skill> skills;
+    for (const auto& code : domain::enumCodes<domain::Skill>) skills.push_back(code.value);
+    return skills;
+}
+
+/// The records of a laboratory in a folder of their own. MK manages it and has learnt everything.
 class TemporaryLaboratory {
 public:
     const actions::Laboratory& operator*() const { return *laboratory_; }
@@ -67,15 +93,27 @@ public:
     }
     std::filesystem::path folder() const { return folder_.path().toStdString(); }
 
+    actions::Who signIn(std::string_view code = "MK", domain::Role role = domain::Role::Manager,
+                        const std::vector<domain::Skill>& skills = everySkill()) const {
+        return support::signedIn(*laboratory_, code, role, skills);
+    }
+    actions::Session session() const {
+        const actions::Who who = signIn();
+        return {who.person, who.token, who.station};
+    }
+    domain::OrderNumber logged(const domain::Prescription& prescription) const {
+        const auto outcome = actions::log(*laboratory_, prescription, signIn());
+        EXPECT_TRUE(outcome) << (outcome ? "" : outcome.error().message);
+        return outcome->order.number;
+    }
+
     HandClock clock;
 
 private:
     QTemporaryDir folder_;
     domain::Result<actions::Laboratory> laboratory_{
-        actions::Laboratory::open(folder_.path().toStdString(), clock)};
+        actions::Laboratory::open(folder_.path().toStdString(), clock, storage::HashCost::Light)};
 };
-
-inline domain::PersonCode somebody() { return domain::PersonCode::parse("MK").value(); }
 
 /// A prescription that cannot be accepted: nobody surveyed the cast.
 inline domain::Prescription unsurveyed() {

@@ -1,0 +1,248 @@
+// What happens to the workshop, in the same ledger as the orders.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QVariant>
+#include <set>
+
+#include "storage/ledger.h"
+#include "storage/lot_uses.h"
+#include "storage/workshop_store.h"
+#include "tests/storage/records.h"
+#include "tests/support/floor.h"
+
+namespace {
+
+using namespace domain;
+using storage::decodeWorkshopEvent;
+using storage::encodeEvent;
+using storage::Ledger;
+using storage::Transaction;
+using support::Folder;
+using support::lotOn;
+using support::minute;
+using support::opened;
+using support::person;
+using support::sealedWords;
+using support::Shell;
+using testing::HasSubstr;
+using testing::IsEmpty;
+
+WorkshopEvent eventOf(const Subject& subject, WorkshopHappening what) {
+    return {.subject = subject,
+            .version = 7,
+            .at = minute(3),
+            .person = person("MK"),
+            .key = "clé-9",
+            .what = std::move(what)};
+}
+
+Lot describedLot() {
+    return {.kind = LotKind::Alloy,
+            .maker = "Südmeer Materials",
+            .product = "stock alloy",
+            .makersNumber = "N-1",
+            .udi = "(01)00000000000000(10)N-1",
+            .expiry = Date::parse("2027-12-31"),
+            .certificate = {.material = FrameworkMaterial::CobaltChromium,
+                            .type = AlloyType::Type5,
+                            .proofStrength = 500_MPa,
+                            .modulus = 220_GPa,
+                            .elongation = 40'000_ppm,
+                            .nickel = 0_ppm,
+                            .beryllium = 0_ppm,
+                            .cadmium = 0_ppm,
+                            .resin = BaseResin::HeatCured,
+                            .methacrylateFree = false},
+            .amount = 1'000'000};
+}
+
+/// One of every kind, with and without what may be absent.
+std::vector<WorkshopEvent> samples() {
+    const Subject who{SubjectKind::Person, "TE"};
+    const Subject lot{SubjectKind::Lot, "AL-204"};
+    const Subject tool{SubjectKind::Equipment, "caster-1"};
+    return {eventOf(who, PersonEntered{Role::Technician, {Skill::Casting, Skill::Waxing}}),
+            eventOf(who, PersonEntered{Role::Viewer, {}}),
+            eventOf(who, PersonLeft{}),
+            eventOf(who, CredentialGiven{Credential::Badge}),
+            eventOf(who, CredentialTaken{Credential::Password}),
+            eventOf({SubjectKind::Access, "TE"}, AccessRefused{"keep-lots", "a viewer may not"}),
+            eventOf({SubjectKind::Station, "B-1"}, StationEntered{StationKind::WaxBench}),
+            eventOf(tool, EquipmentEntered{{EquipmentKind::Caster, "S-1", {}}}),
+            eventOf(tool, EquipmentEntered{{EquipmentKind::Caster, "S-1", support::floorDay()}}),
+            eventOf(tool, Calibrated{support::floorDay()}),
+            eventOf({SubjectKind::Site, "CAST"}, SiteEntered{{"Casting Shop", "2 Harbour", "R-1"}}),
+            eventOf(lot, LotReceived{describedLot()}),
+            eventOf(lot, LotReceived{{.kind = LotKind::Teeth, .maker = "Southmere"}}),
+            eventOf(lot, LotHeld{sealedWords()}),
+            eventOf(lot, LotReleased{}),
+            eventOf({SubjectKind::Route, "reline-upper"},
+                    RouteSet{shippedPlan(Route::Reline, Arch::Upper)})};
+}
+
+TEST(WorkshopEvents, OfEveryKindAreGivenBack) {
+    std::set<WorkshopEventKind> kinds;
+    for (const WorkshopEvent& event : samples()) {
+        kinds.insert(kindOf(event));
+        const auto again = decodeWorkshopEvent(encodeEvent(event));
+        ASSERT_TRUE(again) << again.error().message;
+        EXPECT_EQ(*again, event);
+        EXPECT_EQ(*storage::decodeEvent(encodeEvent(event)), storage::LedgerEvent{event});
+        EXPECT_FALSE(storage::decodeOrderEvent(encodeEvent(event)));
+    }
+    EXPECT_EQ(kinds.size(), std::variant_size_v<WorkshopHappening>);
+}
+
+TEST(WorkshopEvents, AreReadFromNoAlteredByteAsTheSame) {
+    for (const WorkshopEvent& event : samples()) {
+        const QByteArray bytes = encodeEvent(event);
+        for (qsizetype at = 0; at < bytes.size(); ++at) {
+            EXPECT_FALSE(storage::decodeEvent(bytes.first(at))) << at;
+            QByteArray altered = bytes;
+            altered[at] = static_cast<char>(altered[at] ^ '\x01');
+            const auto read = storage::decodeEvent(altered);
+            if (!read) continue;
+            EXPECT_NE(*read, storage::LedgerEvent{event});
+            EXPECT_EQ(encodeEvent(*read), altered);
+        }
+    }
+}
+
+Result<Done> append(storage::Connection& records, const std::vector<WorkshopEvent>& events) {
+    Transaction work = *Transaction::begin(records);
+    if (auto done = Ledger{records}.append(work, events); !done) return done;
+    return work.commit();
+}
+
+TEST(WorkshopLedger, FoldsTheWorkshopFromItsEvents) {
+    const Folder folder;
+    const auto records = opened(folder.path());
+    support::writeFloor(*records);
+    EXPECT_EQ(*Ledger{*records}.workshopEvents(), support::floorEvents());
+    EXPECT_EQ(*storage::loadWorkshop(*records), support::floorWorkshop());
+    support::writeTwoOrders(*records);
+    Workshop used = support::floorWorkshop();
+    used.lots.at(lotOn(LotKind::Wire)).used = 800;
+    EXPECT_EQ(*storage::loadWorkshop(*records), used);
+    const auto visitedOrders = [&] {
+        std::size_t count = 0;
+        EXPECT_TRUE(Ledger{*records}.visit([&](const Event&) { ++count; }));
+        return count;
+    }();
+    EXPECT_EQ(visitedOrders, 10U);
+    EXPECT_THAT(support::problemsOf(*records), IsEmpty());
+}
+
+TEST(WorkshopLedger, TakesAKeyOnceAndEachVersionOnce) {
+    const Folder folder;
+    const auto records = opened(folder.path());
+    support::writeFloor(*records);
+    WorkshopEvent next = eventOf({SubjectKind::Lot, lotOn(LotKind::Wire).text()}, LotHeld{});
+    EXPECT_EQ(append(*records, {next}).error().code, ErrorCode::Conflict) << "7 does not follow 1";
+    next.version = 2;
+    next.key = support::floorEvents().front().key;
+    EXPECT_EQ(append(*records, {next}).error().code, ErrorCode::Conflict) << "a key used before";
+    next.key = "new";
+    EXPECT_TRUE(append(*records, {next}));
+    EXPECT_EQ(*Ledger{*records}.withKey("new"), std::vector<storage::LedgerEvent>{next});
+    EXPECT_TRUE(storage::loadWorkshop(*records)->lots.at(lotOn(LotKind::Wire)).held);
+}
+
+TEST(WorkshopLedger, IsCoveredByTheChain) {
+    const Folder folder;
+    const auto records = opened(folder.path());
+    support::writeFloor(*records);
+    const auto entries = std::ssize(support::floorEvents());
+    EXPECT_EQ(Ledger{*records}.verify()->entries, entries);
+    const Shell shell{folder.file()};
+    for (std::int64_t position = 1; position <= entries; ++position) {
+        const std::string at = " WHERE position = " + std::to_string(position);
+        for (const std::string spoilt :
+             {"bytes = CAST(substr(bytes, 1, length(bytes) - 1) || x'fe' AS BLOB)",
+              "subject = 'person/XX'", "person = 'XX'", "kind = 'lot-held'", "at_us = at_us + 1"}) {
+            ASSERT_TRUE(shell.run("CREATE TEMP TABLE kept AS SELECT * FROM ledger" + at));
+            ASSERT_TRUE(shell.run("UPDATE ledger SET " + spoilt + at));
+            EXPECT_THAT(Ledger{*records}.verify()->problem.value_or("nothing"),
+                        HasSubstr("entry " + std::to_string(position) + " of the ledger"))
+                << spoilt;
+            ASSERT_TRUE(shell.run("DELETE FROM ledger" + at));
+            ASSERT_TRUE(shell.run("INSERT INTO ledger SELECT * FROM kept"));
+            ASSERT_TRUE(shell.run("DROP TABLE kept"));
+        }
+    }
+    EXPECT_EQ(Ledger{*records}.verify()->problem, std::nullopt);
+}
+
+std::int64_t amountsOf(const std::vector<storage::LotUse>& uses) {
+    std::int64_t sum = 0;
+    for (const storage::LotUse& use : uses) sum += use.amount;
+    return sum;
+}
+
+struct UsesOfLots : testing::Test {
+    const Folder folder{};
+    const std::unique_ptr<storage::Connection> records = opened(folder.path());
+    const storage::LotUses uses{*records};
+    const Shell shell{folder.file()};
+
+    UsesOfLots() {
+        support::writeFloor(*records);
+        support::writeTwoOrders(*records);
+        recordTwice();
+    }
+
+    /// Two uses of one lot and one of another in one event.
+    void recordTwice() const {
+        const auto wire = LotUsed{lotOn(LotKind::Wire), LotKind::Wire, 150};
+        const auto teeth = LotUsed{lotOn(LotKind::Teeth), LotKind::Teeth, 3};
+        const auto order =
+            support::carryOut(*records, support::orderNumber(1), Record{{}, {wire, teeth, wire}},
+                              support::occasion(minute(60), person("TE"), "twice"));
+        ASSERT_TRUE(order) << order.error().message;
+    }
+};
+
+TEST_F(UsesOfLots, LeadFromALotToTheOrdersItIsIn) {
+    const auto wire = *uses.ofLot(lotOn(LotKind::Wire));
+    ASSERT_EQ(wire.size(), 3U);
+    EXPECT_EQ(amountsOf(wire), 1'100);
+    for (const storage::LotUse& use : wire) EXPECT_EQ(use.order, support::orderNumber(1));
+    EXPECT_EQ(wire.front().stage, Stage::Receipt);
+    EXPECT_EQ(wire.back().stage, Stage::Survey);
+    EXPECT_THAT(*uses.ofLot(lotOn(LotKind::Alloy)), IsEmpty());
+    const std::map<ThingCode, std::int64_t> sums{{lotOn(LotKind::Teeth), 3},
+                                                 {lotOn(LotKind::Wire), 1'100}};
+    EXPECT_EQ(*uses.sums(), sums);
+}
+
+TEST_F(UsesOfLots, RebuiltFromTheLedgerAreTheSame) {
+    const auto all = [&] {
+        return std::pair{*uses.ofLot(lotOn(LotKind::Wire)), *uses.ofLot(lotOn(LotKind::Teeth))};
+    };
+    const auto live = all();
+    ASSERT_TRUE(shell.run("DELETE FROM lot_use WHERE kind = 'teeth'"));
+    ASSERT_TRUE(shell.run("UPDATE lot_use SET amount = 1"));
+    ASSERT_NE(all(), live);
+    Transaction work = *Transaction::begin(*records);
+    ASSERT_TRUE(uses.rebuild(work));
+    ASSERT_TRUE(work.commit());
+    EXPECT_EQ(all(), live);
+    EXPECT_THAT(*uses.differences(), IsEmpty());
+}
+
+TEST_F(UsesOfLots, ThatWereTamperedWithAreFound) {
+    EXPECT_THAT(*uses.differences(), IsEmpty());
+    ASSERT_TRUE(shell.run("UPDATE lot_use SET amount = 900 WHERE amount = 800"));
+    const std::string order = "order " + support::orderNumber(1).text();
+    EXPECT_THAT(*uses.differences(),
+                testing::UnorderedElementsAre(
+                    order + ", lot lot-wire, 0.8 g: the table of uses does not have it",
+                    order + ", lot lot-wire, 0.9 g: the ledger does not have it"));
+    ASSERT_TRUE(shell.run("UPDATE lot_use SET amount = 800 WHERE amount = 900"));
+    ASSERT_TRUE(shell.run("DELETE FROM lot_use WHERE kind = 'teeth'"));
+    EXPECT_THAT(*uses.differences(),
+                testing::ElementsAre(HasSubstr("lot-teeth, 3 pcs: the table of uses does not")));
+}
+
+}  // namespace
