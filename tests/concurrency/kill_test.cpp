@@ -32,6 +32,7 @@ constexpr int kLongestPause = 25'000;  // microseconds; a transition takes about
 class Killed : public testing::Test {
 protected:
     Killed() {
+        orders_.reserve(kOrders);
         for (int i = 0; i < kOrders; ++i)
             orders_.push_back(floor_.accepted(support::upperClassIIIMod1()).text());
     }

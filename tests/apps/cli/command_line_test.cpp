@@ -87,7 +87,7 @@ TEST_F(CommandLine, DoesNothingTwiceUnderOneKey) {
     const Ran again = change(on("accept", order, {"--key", "k1"}));
     EXPECT_EQ(again.exit, 0);
     EXPECT_EQ(again.json()["repeated"], true);
-    EXPECT_EQ(again.json()["version"], 2);
+    EXPECT_EQ(again.json()["version"], 3) << "received, accepted, put on its route";
     EXPECT_EQ(change(on("start", order, {"--key", "k1"})).exit, 1);
 }
 
@@ -111,7 +111,7 @@ TEST_F(CommandLine, NoticesAnEditedRecord) {
     logged(today("upper-iii-mod-1"));
     QProcess shell;
     shell.start("sqlite3", {folder_.filePath("lab/records.db"),
-                            "UPDATE ledger SET person = 'XX' WHERE order_version = 1;"});
+                            "UPDATE ledger SET person = 'XX' WHERE subject_version = 1;"});
     ASSERT_TRUE(shell.waitForFinished());
     ASSERT_EQ(shell.exitCode(), 0) << shell.readAllStandardError().toStdString();
     const Ran ran = lab({"verify"});
