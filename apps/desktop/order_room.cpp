@@ -138,14 +138,18 @@ OrderRoom::OrderRoom(Desk& desk)
 
 void OrderRoom::connectControls() {
     const std::pair<ActionButton*, void (OrderRoom::*)()> deeds[] = {
-        {start_, &OrderRoom::start},         {send_, &OrderRoom::send},
-        {finish_, &OrderRoom::finish},       {takeBack_, &OrderRoom::takeBack},
+        {start_, &OrderRoom::start},
+        {send_, &OrderRoom::send},
+        {finish_, &OrderRoom::finish},
+        {takeBack_, &OrderRoom::takeBack},
         {statement_, &OrderRoom::issueStatement},
-        {flag_, &OrderRoom::flag},           {answer_, &OrderRoom::answer},
-        {accept_, &OrderRoom::accept},       {again_, &OrderRoom::again},
-        {makeAgain_, &OrderRoom::makeAgain}, {seeRecord_, &OrderRoom::toggleRecord}};
-    for (const auto& [button, deed] : deeds)
-        connect(button, &ActionButton::clicked, this, deed);
+        {flag_, &OrderRoom::flag},
+        {answer_, &OrderRoom::answer},
+        {accept_, &OrderRoom::accept},
+        {again_, &OrderRoom::again},
+        {makeAgain_, &OrderRoom::makeAgain},
+        {seeRecord_, &OrderRoom::toggleRecord}};
+    for (const auto& [button, deed] : deeds) connect(button, &ActionButton::clicked, this, deed);
     connect(record_, &ActionButton::clicked, this, &OrderRoom::record);
     connect(printSheet_, &ActionButton::clicked, this,
             [this] { print(actions::Paper::PrescriptionSheet); });
@@ -291,18 +295,15 @@ bool OrderRoom::isAtBench() const {
     const auto* step = due();
     if (step == nullptr || isClosed(view_->order) || step->away) return false;
     const bool practice = domain::rowOf(step->stage).kind == domain::StageKind::AtPractice;
-    return step->status ==
-           (practice ? domain::StageStatus::ToDo : domain::StageStatus::InHand);
+    return step->status == (practice ? domain::StageStatus::ToDo : domain::StageStatus::InHand);
 }
 
 /// The bench where something can be recorded, and beside it what its gate lacks.
 void OrderRoom::showPlace() {
     const bool bench = isAtBench();
-    if (bench)
-        bench_->show(view_->order, due()->stage, workshop_, desk().laboratory.today());
+    if (bench) bench_->show(view_->order, due()->stage, workshop_, desk().laboratory.today());
     below_->setCurrentIndex(bench && !showsRecord_ ? 0 : 1);
-    gate_.show(bench ? lacking_ : std::vector<domain::Finding>{},
-               notationOf(view_->prescription));
+    gate_.show(bench ? lacking_ : std::vector<domain::Finding>{}, notationOf(view_->prescription));
     const int rows = std::min(gate_.rowCount(), kGateTableMost);
     gateTable_->setVisible(rows > 0);
     gateTable_->setFixedHeight((rows + 1) * kGateRow);

@@ -166,10 +166,9 @@ void SignInPage::show(Way way) {
         field->parentWidget()->setVisible(way == Way::Replace || way == Way::SetUp);
     notice_->beQuiet();
     if (way == Way::SetUp)
-        notice_->say(Mark::ToDo,
-                     tr("A code is %1. A password has at least %2 characters.")
-                         .arg(models::text(domain::kShortCodeForm))
-                         .arg(actions::kFewestPasswordCharacters));
+        notice_->say(Mark::ToDo, tr("A code is %1. A password has at least %2 characters.")
+                                     .arg(models::text(domain::kShortCodeForm))
+                                     .arg(actions::kFewestPasswordCharacters));
     (way == Way::Badge              ? scan_
      : name_->text().isEmpty()      ? name_
      : password_->isVisibleTo(this) ? password_
@@ -231,9 +230,9 @@ void SignInPage::onward() {
 std::optional<domain::PersonCode> SignInPage::person() {
     const auto person = domain::PersonCode::parse(name_->text().trimmed().toStdString());
     if (!person) {
-        notice_->say(Mark::Refused,
-                     tr("\"%1\" is no code: %2.")
-                         .arg(name_->text(), models::text(domain::kShortCodeForm)));
+        notice_->say(
+            Mark::Refused,
+            tr("\"%1\" is no code: %2.").arg(name_->text(), models::text(domain::kShortCodeForm)));
         name_->setFocus();
     }
     return person;

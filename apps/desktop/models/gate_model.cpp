@@ -17,20 +17,20 @@ void GateModel::show(const std::vector<domain::Finding>& lacking, domain::Notati
     const auto unticked = std::ranges::count(lacking, kChecklistRule, &domain::Finding::rule);
     for (const domain::Finding& finding : lacking) {
         const bool isTick = finding.rule == kChecklistRule;
-        if (isTick && &finding != &*std::ranges::find(lacking, kChecklistRule,
-                                                      &domain::Finding::rule))
+        if (isTick &&
+            &finding != &*std::ranges::find(lacking, kChecklistRule, &domain::Finding::rule))
             continue;
         QString lacks = isTick ? QStringLiteral("%1 of the checklist not ticked").arg(unticked)
                                : text(finding.found);
         if (finding.tooth)
             lacks = QStringLiteral("%1: %2").arg(text(nameOf(*finding.tooth, notation)), lacks);
-        rows_.push_back({.mark = markOf(finding.severity).mark == Mark::Refused ? Mark::Refused
-                                                                                : Mark::ToDo,
-                         .lacks = lacks,
-                         .toDo = text(finding.question),
-                         .why = QStringLiteral("%1 %2\n%3")
-                                    .arg(text(finding.requirement), text(finding.question),
-                                         text(finding.source))});
+        rows_.push_back(
+            {.mark = markOf(finding.severity).mark == Mark::Refused ? Mark::Refused : Mark::ToDo,
+             .lacks = lacks,
+             .toDo = text(finding.question),
+             .why = QStringLiteral("%1 %2\n%3")
+                        .arg(text(finding.requirement), text(finding.question),
+                             text(finding.source))});
     }
     endResetModel();
 }
