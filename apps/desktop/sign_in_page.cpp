@@ -61,6 +61,7 @@ QWidget* makeRow(const QString& label, QWidget* named) {
     named->setFont(face(kLargeText));
     named->setAccessibleName(label);
     auto* row = new QWidget;
+    row->setMinimumHeight(kTouch);
     auto* both = new QHBoxLayout{row};
     both->setContentsMargins(0, 0, 0, 0);
     both->addWidget(word);
@@ -101,7 +102,11 @@ SignInPage::SignInPage(Desk& desk)
     column->addLayout(actions);
     auto* middle = new QVBoxLayout{this};
     middle->addStretch(2);
-    middle->addWidget(sheet, 0, Qt::AlignHCenter);
+    auto* across = new QHBoxLayout;
+    across->addStretch(1);
+    across->addWidget(sheet);
+    across->addStretch(1);
+    middle->addLayout(across);
     middle->addStretch(3);
     onward_->setNext(true);
     connect(onward_, &ActionButton::clicked, this, &SignInPage::onward);
@@ -124,7 +129,7 @@ LineField* SignInPage::makeField(const QString& label, bool secret) {
 void SignInPage::makeForm() {
     head_->setFont(face(kHeadText, true));
     form_->setSpacing(2 * kStep);
-    form_->addWidget(makeRow(tr("Station"), station_));
+    form_->addWidget(makeRow(tr("Station, ↓ changes"), station_));
     scan_ = makeField(tr("Badge, then PIN"), true);
     name_ = makeField(tr("Your code"), false);
     password_ = makeField(tr("Password"), true);

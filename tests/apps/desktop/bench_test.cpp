@@ -139,6 +139,23 @@ TEST_F(Bench, UndercutsTripodAndSurveyorAreRecordedAtTheSurvey) {
     EXPECT_EQ(step(number, Stage::Survey).status, StageStatus::Done) << said();
 }
 
+TEST_F(Bench, TheLongestOfItsStagesFitsThePanelAndHasOneAccent) {
+    enterSurveyor();
+    shell_.openOrder(accepted());
+    press(Qt::Key_F5);
+    receive();
+    press(Qt::Key_F5);
+    EXPECT_EQ(lacking(), 4) << "checklist, undercuts, tripod marks, surveyor";
+    EXPECT_EQ(shell_.size(), (QSize{1366, 768}));
+    const auto buttons = shell_.findChildren<desktop::ActionButton*>();
+    EXPECT_EQ(std::ranges::count_if(buttons,
+                                    [](const auto* each) {
+                                        return each->isVisible() && each->isEnabled() &&
+                                               each->isNext();
+                                    }),
+              1);
+}
+
 TEST_F(Bench, AManagerAnswersInWritingForASurveyorThatIsOverdue) {
     enterSurveyor(domain::Date::parse("2026-11-01"));
     const auto number = accepted();
