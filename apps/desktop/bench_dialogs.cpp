@@ -38,8 +38,7 @@ template <typename Unit>
 std::optional<domain::Quantity<Unit>> amountOf(const QLineEdit& line) {
     const std::string text = line.text().trimmed().replace(u',', u'.').toStdString();
     const auto amount = domain::parseQuantity<Unit>(text);
-    return amount ? amount
-                  : domain::parseQuantity<Unit>(text + ' ' + std::string{Unit::kSign});
+    return amount ? amount : domain::parseQuantity<Unit>(text + ' ' + std::string{Unit::kSign});
 }
 
 }  // namespace
@@ -47,7 +46,8 @@ std::optional<domain::Quantity<Unit>> amountOf(const QLineEdit& line) {
 std::optional<actions::Return> WindowDialogs::takeBack(const std::vector<domain::Stage>& backTo) {
     Sheet sheet{QObject::tr("Take back from the practice"), QObject::tr("Take back"), look_};
     sheet.say(QObject::tr("What comes back is disinfected before it is handled."));
-    auto* agent = sheet.askLine(QObject::tr("Disinfected with"), QStringLiteral("hypochlorite 0.5 %"));
+    auto* agent =
+        sheet.askLine(QObject::tr("Disinfected with"), QStringLiteral("hypochlorite 0.5 %"));
     auto* contact = sheet.askLine(QObject::tr("Time of contact"), QStringLiteral("10 min"));
     auto* verdict =
         sheet.askChoice(QObject::tr("The dentist says"), allSpoken<domain::ReturnVerdict>());
@@ -65,10 +65,10 @@ std::optional<actions::Return> WindowDialogs::takeBack(const std::vector<domain:
     });
     agent->setFocus();
     if (!sheet.ask()) return {};
-    actions::Return returned{.verdict = chosenOf<domain::ReturnVerdict>(*verdict),
-                             .findings = wordsIn(*findings),
-                             .disinfection = {*wordsIn(*agent),
-                                              *amountOf<domain::MinuteUnit>(*contact)}};
+    actions::Return returned{
+        .verdict = chosenOf<domain::ReturnVerdict>(*verdict),
+        .findings = wordsIn(*findings),
+        .disinfection = {*wordsIn(*agent), *amountOf<domain::MinuteUnit>(*contact)}};
     if (verdictIs(domain::ReturnVerdict::GoBack))
         returned.backTo = backTo[static_cast<std::size_t>(stage->currentIndex())];
     return returned;
@@ -104,8 +104,9 @@ std::optional<RemakeGiven> WindowDialogs::makeAgain() {
 
 std::optional<actions::Declared> WindowDialogs::statement() {
     Sheet sheet{QObject::tr("Issue the statement"), QObject::tr("Issue"), look_};
-    sheet.say(QObject::tr("It is issued once and printed the same ever after. A blank is never "
-                          "taken for \"none\": write \"none\" where that is so."));
+    sheet.say(
+        QObject::tr("It is issued once and printed the same ever after. A blank is never "
+                    "taken for \"none\": write \"none\" where that is so."));
     auto* representative = sheet.askLine(QObject::tr("Authorised representative"),
                                          QObject::tr("none, or name; address"));
     auto* institution =
@@ -143,8 +144,9 @@ std::optional<std::filesystem::path> WindowDialogs::cureLogFile() {
 
 std::optional<LotGiven> WindowDialogs::lot() {
     Sheet sheet{QObject::tr("Receive a lot"), QObject::tr("Receive"), look_};
-    sheet.say(QObject::tr("A metal for frameworks comes in with its certificate, on the command "
-                          "line: framewright lots."));
+    sheet.say(
+        QObject::tr("A metal for frameworks comes in with its certificate, on the command "
+                    "line: framewright lots."));
     auto* code = sheet.askLine(QObject::tr("Our code of it"), QStringLiteral("RP-310"));
     auto* kind = sheet.askChoice(QObject::tr("What it is"), allSpoken<domain::LotKind>());
     auto* maker = sheet.askLine(QObject::tr("Maker"), {});

@@ -24,7 +24,8 @@ QString textOf(const QWidget* cell) {
 }
 
 void setText(QWidget* cell, const QString& text) {
-    if (auto* box = qobject_cast<QComboBox*>(cell)) return box->setCurrentIndex(box->findText(text));
+    if (auto* box = qobject_cast<QComboBox*>(cell))
+        return box->setCurrentIndex(box->findText(text));
     auto* field = qobject_cast<QLineEdit*>(cell);
     (field == nullptr ? cell->findChild<QLineEdit*>() : field)->setText(text);
 }
@@ -68,7 +69,8 @@ void BenchPanel::build(const domain::Order& order, domain::Stage stage) {
     checklist_.clear();
     const auto records = recordsOf(order, stage);
     for (const std::string& item : planOf(order, stage).checklist) {
-        const bool recorded = std::ranges::count(records, domain::StageRecord{domain::Ticked{item}}) > 0;
+        const bool recorded =
+            std::ranges::count(records, domain::StageRecord{domain::Ticked{item}}) > 0;
         checklist_.push_back(makeTick(models::text(item), recorded));
         sheet->addWidget(checklist_.back());
     }
@@ -156,9 +158,8 @@ QWidget* BenchPanel::makeCell(const BenchLine& line, const BenchCell& cell) {
 
 LineField* BenchPanel::makeField(const BenchLine& line, const BenchCell& cell) {
     auto* field = new LineField{cell.initial};
-    field->setPlaceholderText(cell.example.isEmpty()
-                                  ? cell.word
-                                  : tr("%1, as %2").arg(cell.word, cell.example));
+    field->setPlaceholderText(
+        cell.example.isEmpty() ? cell.word : tr("%1, as %2").arg(cell.word, cell.example));
     field->setToolTip(field->placeholderText());
     field->setMinimumHeight(kTouch);
     field->setAccessibleName(QStringLiteral("%1, %2").arg(line.title, cell.word));

@@ -82,9 +82,9 @@ QWidget* FloorRoom::makeList() {
     header->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     header->setHighlightSections(false);
     constexpr std::pair<FloorModel::Column, int> kWidths[] = {
-        {FloorModel::Number, 124}, {FloorModel::Description, 212}, {FloorModel::State, 248},
+        {FloorModel::Number, 124}, {FloorModel::Description, 216}, {FloorModel::State, 226},
         {FloorModel::Due, 106},    {FloorModel::Late, 84},         {FloorModel::Waits, 88},
-        {FloorModel::Since, 104},  {FloorModel::Patient, 108}};
+        {FloorModel::Since, 118},  {FloorModel::Patient, 108}};
     for (const auto& [column, width] : kWidths) table_->setColumnWidth(column, width);
     header->setSectionResizeMode(FloorModel::Prescriber, QHeaderView::Stretch);
     return table_;

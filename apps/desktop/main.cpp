@@ -25,11 +25,12 @@ int trouble(int code, const std::string& sentence) {
 struct Options {
     QCommandLineOption lab{QStringLiteral("lab"), QStringLiteral("Where the records lie."),
                            QStringLiteral("DIR")};
-    QCommandLineOption as{QStringLiteral("as"),
-                          QStringLiteral("The code of the person who signs in; else $FRAMEWRIGHT_AS. "
-                                         "With the token of a session in $FRAMEWRIGHT_SESSION "
-                                         "they are signed in already."),
-                          QStringLiteral("CODE")};
+    QCommandLineOption as{
+        QStringLiteral("as"),
+        QStringLiteral("The code of the person who signs in; else $FRAMEWRIGHT_AS. "
+                       "With the token of a session in $FRAMEWRIGHT_SESSION "
+                       "they are signed in already."),
+        QStringLiteral("CODE")};
     QCommandLineOption room{QStringLiteral("room"),
                             QStringLiteral("The first room: floor, intake, order or stock."),
                             QStringLiteral("ROOM")};

@@ -69,8 +69,7 @@ void OrderRoom::scan() {
 }
 
 void OrderRoom::takeBack() {
-    const auto returned =
-        desk().dialogs.takeBack(planOf(view_->order, due()->stage).fallBack);
+    const auto returned = desk().dialogs.takeBack(planOf(view_->order, due()->stage).fallBack);
     if (returned) took(actions::takeReturn(desk().laboratory, {number()}, *returned, who()));
 }
 
@@ -78,8 +77,8 @@ void OrderRoom::again() {
     std::vector<domain::Stage> from = planOf(view_->order, due()->stage).fallBack;
     if (due()->status == domain::StageStatus::InHand) from.push_back(due()->stage);
     if (const auto given = desk().dialogs.again(from))
-        took(actions::redo(desk().laboratory, number(), given->reason, given->from, {},
-                           given->note, who()));
+        took(actions::redo(desk().laboratory, number(), given->reason, given->from, {}, given->note,
+                           who()));
 }
 
 void OrderRoom::makeAgain() {

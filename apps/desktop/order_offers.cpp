@@ -61,7 +61,8 @@ std::vector<OrderRoom::Offer> OrderRoom::offers() const {
         {again_, Permission::RedoStages, inWork && !(practice && inHand),
          domain::Redo{.from = inHand ? step->stage : fallBackOf(order)}},
         {makeAgain_, Permission::OrderRemakes,
-         may(Permission::OrderRemakes) && (order.remakeDue || order.status == OrderStatus::Delivered),
+         may(Permission::OrderRemakes) &&
+             (order.remakeDue || order.status == OrderStatus::Delivered),
          domain::OrderRemake{.replacement = domain::blankOrderNumber()}},
     };
 }
@@ -75,7 +76,8 @@ void OrderRoom::offerWhatMayBeDone() {
         const auto refusal = refusalOf(offer.asked);
         const bool allowed = may(offer.permission);
         offer.button->setEnabled(allowed && !refusal);
-        const QString words = !allowed ? tr("for: %1").arg(models::text(rolesThatMay(offer.permission)))
+        const QString words = !allowed
+                                  ? tr("for: %1").arg(models::text(rolesThatMay(offer.permission)))
                               : refusal ? models::text(refusal->message)
                                         : QString{};
         offer.button->setToolTip(words);

@@ -22,7 +22,8 @@ constexpr int kMargin = 4 * kStep;
 constexpr int kLeftWidth = 640;
 constexpr int kStageRow = 28;
 constexpr int kGateRow = 32;
-constexpr int kGateTableMost = 8;  ///< rows before it scrolls
+constexpr int kGateRowsLeast = 3;  ///< in view
+constexpr int kGateRowsMost = 8;
 constexpr int kControlColumns = 3;
 
 RowLook stepsLook() {
@@ -74,7 +75,7 @@ QString whatItIs(const domain::Prescription& prescription) {
 
 RowLook gateLook() {
     std::vector<ColumnLook> columns(models::GateModel::ColumnCount);
-    columns[models::GateModel::ToDo].ink = Colour::Quiet;
+    columns[models::GateModel::ToDo] = {.pixels = kSmallText, .ink = Colour::Quiet};
     return {.height = kGateRow, .columns = std::move(columns), .barRole = kNoBar};
 }
 
@@ -138,14 +139,18 @@ OrderRoom::OrderRoom(Desk& desk)
 
 void OrderRoom::connectControls() {
     const std::pair<ActionButton*, void (OrderRoom::*)()> deeds[] = {
-        {start_, &OrderRoom::start},         {send_, &OrderRoom::send},
-        {finish_, &OrderRoom::finish},       {takeBack_, &OrderRoom::takeBack},
+        {start_, &OrderRoom::start},
+        {send_, &OrderRoom::send},
+        {finish_, &OrderRoom::finish},
+        {takeBack_, &OrderRoom::takeBack},
         {statement_, &OrderRoom::issueStatement},
-        {flag_, &OrderRoom::flag},           {answer_, &OrderRoom::answer},
-        {accept_, &OrderRoom::accept},       {again_, &OrderRoom::again},
-        {makeAgain_, &OrderRoom::makeAgain}, {seeRecord_, &OrderRoom::toggleRecord}};
-    for (const auto& [button, deed] : deeds)
-        connect(button, &ActionButton::clicked, this, deed);
+        {flag_, &OrderRoom::flag},
+        {answer_, &OrderRoom::answer},
+        {accept_, &OrderRoom::accept},
+        {again_, &OrderRoom::again},
+        {makeAgain_, &OrderRoom::makeAgain},
+        {seeRecord_, &OrderRoom::toggleRecord}};
+    for (const auto& [button, deed] : deeds) connect(button, &ActionButton::clicked, this, deed);
     connect(record_, &ActionButton::clicked, this, &OrderRoom::record);
     connect(printSheet_, &ActionButton::clicked, this,
             [this] { print(actions::Paper::PrescriptionSheet); });
@@ -157,7 +162,7 @@ void OrderRoom::connectControls() {
 }
 
 QWidget* OrderRoom::makeLeft() {
-    gateTable_->setColumnWidth(models::GateModel::Lacks, 310);
+    gateTable_->setColumnWidth(models::GateModel::Lacks, 324);
     auto* left = new QWidget;
     left->setMinimumWidth(kLeftWidth);
     auto* column = new QVBoxLayout{left};
@@ -291,21 +296,21 @@ bool OrderRoom::isAtBench() const {
     const auto* step = due();
     if (step == nullptr || isClosed(view_->order) || step->away) return false;
     const bool practice = domain::rowOf(step->stage).kind == domain::StageKind::AtPractice;
-    return step->status ==
-           (practice ? domain::StageStatus::ToDo : domain::StageStatus::InHand);
+    return step->status == (practice ? domain::StageStatus::ToDo : domain::StageStatus::InHand);
 }
 
 /// The bench where something can be recorded, and beside it what its gate lacks.
 void OrderRoom::showPlace() {
     const bool bench = isAtBench();
-    if (bench)
-        bench_->show(view_->order, due()->stage, workshop_, desk().laboratory.today());
+    if (bench) bench_->show(view_->order, due()->stage, workshop_, desk().laboratory.today());
     below_->setCurrentIndex(bench && !showsRecord_ ? 0 : 1);
-    gate_.show(bench ? lacking_ : std::vector<domain::Finding>{},
+    // While a question stands, its answer is what is lacking.
+    gate_.show(bench && view_->order.flags.empty() ? lacking_ : std::vector<domain::Finding>{},
                notationOf(view_->prescription));
-    const int rows = std::min(gate_.rowCount(), kGateTableMost);
+    const int rows = gate_.rowCount();
     gateTable_->setVisible(rows > 0);
-    gateTable_->setFixedHeight((rows + 1) * kGateRow);
+    gateTable_->setMinimumHeight((std::min(rows, kGateRowsLeast) + 1) * kGateRow);
+    gateTable_->setMaximumHeight((std::min(rows, kGateRowsMost) + 1) * kGateRow);
 }
 
 void OrderRoom::toggleRecord() {

@@ -19,7 +19,7 @@ namespace {
 constexpr int kMargin = 4 * kStep;
 constexpr int kTopHeight = 14 * kStep;
 constexpr int kOrderDigits = 8;
-constexpr int kLookAtTheClockEvery = 5'000;  ///< ms
+constexpr int kLookAtTheClockEvery = 5'000;   ///< ms
 constexpr std::int64_t kMinute = 60'000'000;  ///< microseconds
 
 /// The words of the rooms in the rail, each with its key.
@@ -199,8 +199,7 @@ void Shell::showWho() {
     const auto workshop = actions::workshop(desk_.laboratory);
     const auto* person = workshop ? workshop->worker(desk_.who->person) : nullptr;
     if (person != nullptr) words += QStringLiteral(", %1").arg(models::spoken(person->role));
-    if (!desk_.who->station.empty())
-        words += tr(", at %1").arg(models::text(desk_.who->station));
+    if (!desk_.who->station.empty()) words += tr(", at %1").arg(models::text(desk_.who->station));
     who_->setText(words);
 }
 
@@ -268,13 +267,26 @@ void Shell::searchTyped(const QString& words) {
 
 void Shell::searchEntered() { room().searchEntered(); }
 
-bool Shell::eventFilter(QObject* watched, QEvent* event) {
-    if (event->type() == QEvent::KeyPress || event->type() == QEvent::MouseButtonPress) {
-        const bool wasLocked = isLocked();
-        noteInput();
-        // What was pressed too late belongs to whoever is no longer signed in.
-        if (isLocked() && !wasLocked) return true;
+/// Counts what is pressed as use. What is pressed after the time is up only locks: it belongs to
+/// whoever is no longer signed in. A key asks for its shortcut first and comes as a key after that.
+bool Shell::cameTooLate(QEvent* event) {
+    const bool isKey = event->type() == QEvent::KeyPress;
+    const bool isAsking = event->type() == QEvent::ShortcutOverride;
+    if (isKey && eatsNextKey_) {
+        eatsNextKey_ = false;
+        return true;
     }
+    if (isLocked() || (!isKey && !isAsking && event->type() != QEvent::MouseButtonPress))
+        return false;
+    noteInput();
+    if (!isLocked()) return false;
+    eatsNextKey_ = isAsking;
+    event->accept();
+    return true;
+}
+
+bool Shell::eventFilter(QObject* watched, QEvent* event) {
+    if (cameTooLate(event)) return true;
     if (event->type() != QEvent::KeyPress || isLocked() || !isActiveWindow()) return false;
     const auto* widget = qobject_cast<QWidget*>(watched);
     if (widget == nullptr || widget->window() != this || takesText(widget)) return false;

@@ -40,8 +40,8 @@ public:
     explicit Shell(Desk& desk);
 
     void enter(RoomName name);
-    /// Opens an order; where it is open already, that is a scan of its ticket. What stands in the way
-    /// is said below the search field.
+    /// Opens an order; where it is open already, that is a scan of its ticket. What stands in the
+    /// way is said below the search field.
     void openOrder(const domain::OrderNumber& number);
 
     /// Signs out whoever is signed in and asks who it is; the rooms keep what was typed in them.
@@ -52,6 +52,7 @@ public:
 
     RoomName roomName() const noexcept { return name_; }
     IntakeRoom& intake() noexcept { return *intake_; }
+    OrderRoom& order() noexcept { return *order_; }
     SignInPage& signIn() noexcept { return *signIn_; }
     bool isLocked() const { return !desk_.who; }
 
@@ -67,6 +68,7 @@ private:
     void signedIn();
     void showWho();
     void noteInput();
+    bool cameTooLate(QEvent* event);
     Room& room() const { return room(name_); }
     Room& room(RoomName name) const;
     void goBack();
@@ -88,6 +90,7 @@ private:
     QLabel* who_;
     ActionButton* lock_;
     Notice* notice_;
+    bool eatsNextKey_{false};  ///< the one whose shortcut came too late
     domain::Instant lastInput_{};
     domain::Instant lastUse_{};  ///< when the session was last told that somebody is there
     std::array<RailButton*, 4> rail_{};

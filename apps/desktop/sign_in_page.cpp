@@ -61,6 +61,7 @@ QWidget* makeRow(const QString& label, QWidget* named) {
     named->setFont(face(kLargeText));
     named->setAccessibleName(label);
     auto* row = new QWidget;
+    row->setMinimumHeight(kTouch);
     auto* both = new QHBoxLayout{row};
     both->setContentsMargins(0, 0, 0, 0);
     both->addWidget(word);
@@ -101,7 +102,11 @@ SignInPage::SignInPage(Desk& desk)
     column->addLayout(actions);
     auto* middle = new QVBoxLayout{this};
     middle->addStretch(2);
-    middle->addWidget(sheet, 0, Qt::AlignHCenter);
+    auto* across = new QHBoxLayout;
+    across->addStretch(1);
+    across->addWidget(sheet);
+    across->addStretch(1);
+    middle->addLayout(across);
     middle->addStretch(3);
     onward_->setNext(true);
     connect(onward_, &ActionButton::clicked, this, &SignInPage::onward);
@@ -124,7 +129,7 @@ LineField* SignInPage::makeField(const QString& label, bool secret) {
 void SignInPage::makeForm() {
     head_->setFont(face(kHeadText, true));
     form_->setSpacing(2 * kStep);
-    form_->addWidget(makeRow(tr("Station"), station_));
+    form_->addWidget(makeRow(tr("Station, ↓ changes"), station_));
     scan_ = makeField(tr("Badge, then PIN"), true);
     name_ = makeField(tr("Your code"), false);
     password_ = makeField(tr("Password"), true);
@@ -166,10 +171,9 @@ void SignInPage::show(Way way) {
         field->parentWidget()->setVisible(way == Way::Replace || way == Way::SetUp);
     notice_->beQuiet();
     if (way == Way::SetUp)
-        notice_->say(Mark::ToDo,
-                     tr("A code is %1. A password has at least %2 characters.")
-                         .arg(models::text(domain::kShortCodeForm))
-                         .arg(actions::kFewestPasswordCharacters));
+        notice_->say(Mark::ToDo, tr("A code is %1. A password has at least %2 characters.")
+                                     .arg(models::text(domain::kShortCodeForm))
+                                     .arg(actions::kFewestPasswordCharacters));
     (way == Way::Badge              ? scan_
      : name_->text().isEmpty()      ? name_
      : password_->isVisibleTo(this) ? password_
@@ -231,9 +235,9 @@ void SignInPage::onward() {
 std::optional<domain::PersonCode> SignInPage::person() {
     const auto person = domain::PersonCode::parse(name_->text().trimmed().toStdString());
     if (!person) {
-        notice_->say(Mark::Refused,
-                     tr("\"%1\" is no code: %2.")
-                         .arg(name_->text(), models::text(domain::kShortCodeForm)));
+        notice_->say(
+            Mark::Refused,
+            tr("\"%1\" is no code: %2.").arg(name_->text(), models::text(domain::kShortCodeForm)));
         name_->setFocus();
     }
     return person;

@@ -73,8 +73,8 @@ StockRoom::StockRoom(Desk& desk)
     auto* sheet = new QHBoxLayout{this};
     sheet->setContentsMargins(kMargin, kStep, kMargin, kMargin);
     sheet->setSpacing(kMargin);
-    sheet->addWidget(makeLots(), 4);
-    sheet->addWidget(makeRight(), 3);
+    sheet->addWidget(makeLots(), 3);
+    sheet->addWidget(makeRight(), 2);
     connect(receive_, &ActionButton::clicked, this, &StockRoom::receive);
     connect(hold_, &ActionButton::clicked, this, &StockRoom::hold);
     connect(release_, &ActionButton::clicked, this, &StockRoom::release);
@@ -90,8 +90,8 @@ StockRoom::StockRoom(Desk& desk)
 
 QWidget* StockRoom::makeLots() {
     constexpr std::pair<LotsModel::Column, int> kWidths[] = {
-        {LotsModel::Lot, 84},           {LotsModel::Kind, 96},   {LotsModel::Product, 170},
-        {LotsModel::MakersNumber, 100}, {LotsModel::State, 126}, {LotsModel::Left, 76}};
+        {LotsModel::Lot, 84},          {LotsModel::Kind, 110},  {LotsModel::Product, 124},
+        {LotsModel::MakersNumber, 92}, {LotsModel::State, 136}, {LotsModel::Left, 80}};
     for (const auto& [column, width] : kWidths) lotsTable_->setColumnWidth(column, width);
     auto* actions = new QHBoxLayout;
     actions->setSpacing(2 * kStep);
@@ -109,15 +109,15 @@ QWidget* StockRoom::makeLots() {
 }
 
 QWidget* StockRoom::makeRight() {
-    constexpr std::pair<EquipmentModel::Column, int> kWidths[] = {{EquipmentModel::Code, 92},
-                                                                  {EquipmentModel::Kind, 96},
-                                                                  {EquipmentModel::Serial, 96},
-                                                                  {EquipmentModel::Due, 112}};
+    constexpr std::pair<EquipmentModel::Column, int> kWidths[] = {{EquipmentModel::Code, 76},
+                                                                  {EquipmentModel::Kind, 104},
+                                                                  {EquipmentModel::Serial, 72},
+                                                                  {EquipmentModel::Due, 104}};
     for (const auto& [column, width] : kWidths) equipmentTable_->setColumnWidth(column, width);
-    constexpr std::pair<TraceModel::Column, int> kTraceWidths[] = {{TraceModel::Order, 90},
-                                                                   {TraceModel::Patient, 80},
-                                                                   {TraceModel::Prescriber, 110},
-                                                                   {TraceModel::Amount, 70}};
+    constexpr std::pair<TraceModel::Column, int> kTraceWidths[] = {{TraceModel::Order, 88},
+                                                                   {TraceModel::Patient, 72},
+                                                                   {TraceModel::Prescriber, 96},
+                                                                   {TraceModel::Amount, 64}};
     for (const auto& [column, width] : kTraceWidths) traceTable_->setColumnWidth(column, width);
     auto* right = new QWidget;
     auto* column = new QVBoxLayout{right};

@@ -36,8 +36,7 @@ void TickRow::paintEvent(QPaintEvent*) {
     using domain::Colour;
     using models::Mark;
     QPainter painter{this};
-    painter.fillRect(rect(),
-                     look_.of(isDown() || underMouse() ? Colour::Ground : Colour::Sheet));
+    painter.fillRect(rect(), look_.of(isDown() || underMouse() ? Colour::Ground : Colour::Sheet));
     painter.fillRect(0, height() - 1, width(), 1, look_.of(Colour::Line));
     if (hasFocus()) {
         painter.setPen(QPen{look_.of(Colour::Ink), 2});
@@ -45,7 +44,9 @@ void TickRow::paintEvent(QPaintEvent*) {
     }
     const QRectF box(kPadding, (height() - kMarkSize) / 2.0, kMarkSize, kMarkSize);
     paintMark(painter, box, isChecked() ? Mark::Done : Mark::ToDo, look_);
-    const QString state = recorded_ ? tr("recorded") : isChecked() ? tr("not recorded yet") : QString{};
+    const QString state = recorded_     ? tr("recorded")
+                          : isChecked() ? tr("not recorded yet")
+                                        : QString{};
     QRect inner = rect().adjusted(kMarkSize + 2 * kPadding, 0, -kPadding, 0);
     painter.setFont(face(kSmallText));
     painter.setPen(look_.of(Colour::Quiet));

@@ -67,10 +67,8 @@ Result<Done> tripod(const Reading& reading) {
 
 Result<std::int64_t> pieces(const std::string& typed) {
     bool isNumber = false;
-    const int count = QString::fromStdString(typed)
-                          .remove(QStringLiteral("pcs"))
-                          .trimmed()
-                          .toInt(&isNumber);
+    const int count =
+        QString::fromStdString(typed).remove(QStringLiteral("pcs")).trimmed().toInt(&isNumber);
     if (!isNumber || count <= 0)
         return unusable("\"" + typed + "\" is no number of teeth; type it as \"6\"");
     return std::int64_t{count};
@@ -267,8 +265,8 @@ void fitEquipment(BenchLine& line, EquipmentKind kind, const domain::Workshop& w
     line.cells.front().example =
         codes.isEmpty() ? QStringLiteral("none entered yet") : codes.join(QStringLiteral(", "));
     if (overdue)
-        line.cells.push_back({.word = QStringLiteral("if overdue: why a manager answers for it"),
-                              .example = {}});
+        line.cells.push_back(
+            {.word = QStringLiteral("if overdue: why a manager answers for it"), .example = {}});
 }
 
 void fit(BenchLine& line, const domain::Order& order, const domain::Workshop& workshop,
@@ -288,8 +286,10 @@ void fit(BenchLine& line, const domain::Order& order, const domain::Workshop& wo
 
 std::vector<BenchLine> linesOf(Demand demand, const domain::Order& order) {
     const DemandRow& row = rowOf(demand);
-    const BenchLine line{
-        .demand = demand, .title = QString::fromLatin1(row.title), .recorded = {}, .cells = row.cells};
+    const BenchLine line{.demand = demand,
+                         .title = QString::fromLatin1(row.title),
+                         .recorded = {},
+                         .cells = row.cells};
     if (demand != Demand::Undercuts) return {line};
     std::vector<BenchLine> lines;
     const auto notation = notationOf(order.prescription());
@@ -299,7 +299,8 @@ std::vector<BenchLine> linesOf(Demand demand, const domain::Order& order) {
         each.tooth = clasp.tooth;
         each.title = QStringLiteral("undercut of %1").arg(text(nameOf(clasp.tooth, notation)));
         if (clasp.undercut && clasp.undercut->depth)
-            each.title += QStringLiteral(": %1 prescribed").arg(text(domain::text(*clasp.undercut->depth)));
+            each.title +=
+                QStringLiteral(": %1 prescribed").arg(text(domain::text(*clasp.undercut->depth)));
         lines.push_back(std::move(each));
     }
     return lines;
@@ -342,9 +343,10 @@ BenchAnswer benchRecords(const std::vector<BenchLine>& lines, const Typed& typed
         if (isUntouched(lines[i], typed[i])) continue;
         const auto read = rowOf(lines[i].demand).read({lines[i], typed[i], answer.records});
         if (read) continue;
-        return {.records = {},
-                .line = i,
-                .trouble = QStringLiteral("%1: %2.").arg(lines[i].title, text(read.error().message))};
+        return {
+            .records = {},
+            .line = i,
+            .trouble = QStringLiteral("%1: %2.").arg(lines[i].title, text(read.error().message))};
     }
     return answer;
 }

@@ -14,25 +14,34 @@ constexpr std::string_view kChecklistRule = "gate.checklist";
 void GateModel::show(const std::vector<domain::Finding>& lacking, domain::Notation notation) {
     beginResetModel();
     rows_.clear();
-    const auto unticked = std::ranges::count(lacking, kChecklistRule, &domain::Finding::rule);
     for (const domain::Finding& finding : lacking) {
         const bool isTick = finding.rule == kChecklistRule;
-        if (isTick && &finding != &*std::ranges::find(lacking, kChecklistRule,
-                                                      &domain::Finding::rule))
-            continue;
-        QString lacks = isTick ? QStringLiteral("%1 of the checklist not ticked").arg(unticked)
-                               : text(finding.found);
-        if (finding.tooth)
-            lacks = QStringLiteral("%1: %2").arg(text(nameOf(*finding.tooth, notation)), lacks);
-        rows_.push_back({.mark = markOf(finding.severity).mark == Mark::Refused ? Mark::Refused
-                                                                                : Mark::ToDo,
-                         .lacks = lacks,
-                         .toDo = text(finding.question),
-                         .why = QStringLiteral("%1 %2\n%3")
-                                    .arg(text(finding.requirement), text(finding.question),
-                                         text(finding.source))});
+        const QString lacks = isTick ? QString{} : text(finding.found);
+        auto row = std::ranges::find_if(rows_, [&](const Row& each) {
+            return each.rule == finding.rule && each.lacks == lacks;
+        });
+        if (row == rows_.end()) row = rows_.insert(rows_.end(), rowOf(finding, lacks));
+        ++row->count;
+        if (finding.tooth) row->teeth += text(nameOf(*finding.tooth, notation));
     }
     endResetModel();
+}
+
+GateModel::Row GateModel::rowOf(const domain::Finding& finding, const QString& lacks) {
+    const bool conflict = finding.severity == domain::Severity::Conflict;
+    return {
+        .rule = finding.rule,
+        .mark = conflict ? Mark::Refused : Mark::ToDo,
+        .lacks = lacks,
+        .toDo = text(finding.question),
+        .why = QStringLiteral("%1 %2\n%3")
+                   .arg(text(finding.requirement), text(finding.question), text(finding.source))};
+}
+
+QString GateModel::Row::words() const {
+    if (lacks.isEmpty()) return QStringLiteral("%1 of the checklist not ticked").arg(count);
+    if (teeth.isEmpty()) return lacks;
+    return QStringLiteral("%1: %2").arg(teeth.join(QStringLiteral(", ")), lacks);
 }
 
 int GateModel::rowCount(const QModelIndex& parent) const {
@@ -49,7 +58,7 @@ QVariant GateModel::data(const QModelIndex& index, int role) const {
     if (role == MarkRole && index.column() == Lacks) return static_cast<int>(row.mark);
     if (role == Qt::ToolTipRole) return row.why;
     if (role != Qt::DisplayRole) return {};
-    return index.column() == Lacks ? row.lacks : row.toDo;
+    return index.column() == Lacks ? row.words() : row.toDo;
 }
 
 QVariant GateModel::headerData(int section, Qt::Orientation orientation, int role) const {

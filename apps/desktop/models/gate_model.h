@@ -2,6 +2,8 @@
 #pragma once
 
 #include <QAbstractTableModel>
+#include <QStringList>
+#include <string>
 #include <vector>
 
 #include "apps/desktop/models/mark.h"
@@ -21,7 +23,8 @@ public:
 
     using QAbstractTableModel::QAbstractTableModel;
 
-    /// The lines of the checklist stand where they are ticked, so here they are only counted.
+    /// The same of several teeth is one row. The lines of the checklist stand where they are
+    /// ticked, so here they are only counted.
     void show(const std::vector<domain::Finding>& lacking, domain::Notation notation);
 
     int rowCount(const QModelIndex& parent = {}) const override;
@@ -31,11 +34,18 @@ public:
 
 private:
     struct Row {
+        std::string rule;
         Mark mark{};
-        QString lacks;
+        QString lacks;  ///< empty: lines of the checklist
         QString toDo;
         QString why;  ///< the requirement and its source
+        QStringList teeth{};
+        int count{0};
+
+        QString words() const;
     };
+    static Row rowOf(const domain::Finding& finding, const QString& lacks);
+
     std::vector<Row> rows_;
 };
 

@@ -34,8 +34,7 @@ QString LotsModel::shown(const actions::LotLine& lot, Column column) const {
         case Kind:
             return spoken(lot.kept.lot.kind);
         case Product:
-            return QStringLiteral("%1, %2").arg(text(lot.kept.lot.product),
-                                                text(lot.kept.lot.maker));
+            return text(lot.kept.lot.product);
         case MakersNumber:
             return text(lot.kept.lot.makersNumber);
         case State:
@@ -56,6 +55,8 @@ QVariant LotsModel::data(const QModelIndex& index, int role) const {
     const actions::LotLine& lot = line(index.row());
     const auto column = static_cast<Column>(index.column());
     const Marked marked = markOf(lot.kept, today_);
+    if (role == Qt::ToolTipRole && column == Product)
+        return QStringLiteral("%1, %2").arg(shown(lot, Product), text(lot.kept.lot.maker));
     if (role == Qt::DisplayRole || role == Qt::ToolTipRole) return shown(lot, column);
     if (role == MarkRole && column == State) return static_cast<int>(marked.mark);
     if (role == BarRole) return marked.mark == Mark::Refused;
@@ -65,7 +66,7 @@ QVariant LotsModel::data(const QModelIndex& index, int role) const {
 QVariant LotsModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
     static constexpr std::array<const char*, ColumnCount> kHeads{
-        "Lot", "Kind", "Product, maker", "Maker's number", "State", "Left", "Use until"};
+        "Lot", "Kind", "Product", "Maker's no.", "State", "Left", "Use until"};
     return QString::fromLatin1(kHeads[static_cast<std::size_t>(section)]);
 }
 

@@ -9,8 +9,9 @@ namespace {
 /// "in it, delivered 2026-11-20"; "not in it: that attempt was done again".
 QString stateOf(const actions::TracedDevice& device) {
     if (!device.isInDevice) return QStringLiteral("not in it: done again since");
-    return device.delivered ? QStringLiteral("in it, delivered %1").arg(text(device.delivered->text()))
-                            : QStringLiteral("in it, %1").arg(spoken(device.status));
+    return device.delivered
+               ? QStringLiteral("in it, delivered %1").arg(text(device.delivered->text()))
+               : QStringLiteral("in it, %1").arg(spoken(device.status));
 }
 
 }  // namespace

@@ -21,7 +21,7 @@ QString ago(domain::Instant then, domain::Instant now) {
 
 QString lengthWords(std::int64_t microseconds) {
     constexpr std::int64_t kMinute = 60'000'000;
-    constexpr std::int64_t kHour = 60;      // in minutes
+    constexpr std::int64_t kHour = 60;  // in minutes
     constexpr std::int64_t kDay = 24 * kHour;
     const std::int64_t minutes = microseconds / kMinute;
     if (minutes < kHour) return QStringLiteral("%1 min").arg(minutes);

@@ -51,8 +51,8 @@ protected:
     /// A session of MK in the records, by the clock of the machine that the program goes by.
     std::string signedIn() const {
         const actions::SystemClock clock;
-        const auto laboratory = actions::Laboratory::open(folder_.folder() / "lab", clock,
-                                                          storage::HashCost::Light);
+        const auto laboratory =
+            actions::Laboratory::open(folder_.folder() / "lab", clock, storage::HashCost::Light);
         EXPECT_TRUE(laboratory) << (laboratory ? "" : laboratory.error().message);
         return support::signedIn(*laboratory, "MK", domain::Role::Manager).token;
     }

@@ -17,8 +17,7 @@ using desktop::ActionButton;
 using desktop::RoomName;
 
 constexpr QSize kPanel{1366, 768};
-constexpr RoomName kRooms[] = {RoomName::Floor, RoomName::Intake, RoomName::Order,
-                               RoomName::Stock};
+constexpr RoomName kRooms[] = {RoomName::Floor, RoomName::Intake, RoomName::Order, RoomName::Stock};
 
 class EveryScreen : public testing::TestWithParam<domain::Light> {
 protected:
