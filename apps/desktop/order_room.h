@@ -64,6 +64,7 @@ private:
     void accentNext();
     void wordControls();
     void toggleRecord();
+    void takeFocus();
     std::optional<domain::Error> refusalOf(const domain::Command& command) const;
     bool may(domain::Permission permission) const;
     bool isAtBench() const;  ///< something can be recorded at the stage due
