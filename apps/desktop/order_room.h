@@ -60,7 +60,7 @@ private:
     void showPlace();
     void offerWhatMayBeDone();
     std::vector<Offer> offers() const;
-    void arrange(const std::vector<Offer>& offers);
+    void arrange(const std::vector<Offer>& offered);
     void accentNext();
     void wordControls();
     void toggleRecord();
