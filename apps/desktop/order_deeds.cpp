@@ -14,10 +14,12 @@ bool OrderRoom::took(const domain::Result<actions::Outcome>& outcome) {
     if (!outcome) {
         notice_->refuse(outcome.error());
         lookAgain();
+        takeFocus();
         return false;
     }
     notice_->beQuiet();
     lookAgain();
+    takeFocus();
     notice_->say(Mark::Done, models::text(view_->history.back().says) + QLatin1Char{'.'});
     return true;
 }

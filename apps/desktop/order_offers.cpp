@@ -103,6 +103,8 @@ void OrderRoom::offerWhatMayBeDone() {
 void OrderRoom::arrange(const std::vector<Offer>& offered) {
     const domain::Order& order = view_->order;
     std::vector<std::pair<ActionButton*, bool>> all;
+    constexpr std::size_t kOthers = 3;
+    all.reserve(offered.size() + kOthers);
     for (const Offer& offer : offered) all.emplace_back(offer.button, offer.isShown);
     const bool asked = !order.flags.empty() || blocks(order.revision.findings);
     all.emplace_back(printSheet_, true);

@@ -162,7 +162,7 @@ void OrderRoom::connectControls() {
 }
 
 QWidget* OrderRoom::makeLeft() {
-    gateTable_->setColumnWidth(models::GateModel::Lacks, 324);
+    gateTable_->setColumnWidth(models::GateModel::Lacks, 392);
     auto* left = new QWidget;
     left->setMinimumWidth(kLeftWidth);
     auto* column = new QVBoxLayout{left};
@@ -225,6 +225,10 @@ QString OrderRoom::where() const {
 
 void OrderRoom::enter() {
     if (view_) lookAgain();
+    takeFocus();
+}
+
+void OrderRoom::takeFocus() {
     if (!view_)
         toFloor_->setFocus();
     else if (below_->currentWidget() == bench_)
@@ -317,6 +321,7 @@ void OrderRoom::toggleRecord() {
     showsRecord_ = !showsRecord_;
     showPlace();
     offerWhatMayBeDone();
+    takeFocus();
 }
 
 /// Asks the workflow itself whether it would refuse; nothing happens to the order.

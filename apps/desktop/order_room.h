@@ -60,10 +60,11 @@ private:
     void showPlace();
     void offerWhatMayBeDone();
     std::vector<Offer> offers() const;
-    void arrange(const std::vector<Offer>& offers);
+    void arrange(const std::vector<Offer>& offered);
     void accentNext();
     void wordControls();
     void toggleRecord();
+    void takeFocus();
     std::optional<domain::Error> refusalOf(const domain::Command& command) const;
     bool may(domain::Permission permission) const;
     bool isAtBench() const;  ///< something can be recorded at the stage due

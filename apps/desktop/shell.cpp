@@ -24,14 +24,14 @@ constexpr std::int64_t kMinute = 60'000'000;  ///< microseconds
 
 /// The words of the rooms in the rail, each with its key.
 struct RoomRow {
-    RoomName name;
     const char* word;
     Qt::Key key;
+    RoomName name;
 };
-constexpr RoomRow kRooms[] = {{RoomName::Floor, "Floor", Qt::Key_F1},
-                              {RoomName::Intake, "Intake", Qt::Key_F2},
-                              {RoomName::Order, "Order", Qt::Key_F3},
-                              {RoomName::Stock, "Stock", Qt::Key_F4}};
+constexpr RoomRow kRooms[] = {{"Floor", Qt::Key_F1, RoomName::Floor},
+                              {"Intake", Qt::Key_F2, RoomName::Intake},
+                              {"Order", Qt::Key_F3, RoomName::Order},
+                              {"Stock", Qt::Key_F4, RoomName::Stock}};
 
 bool isAllDigits(const QString& words) {
     return !words.isEmpty() && std::ranges::all_of(words, [](QChar each) {

@@ -233,7 +233,7 @@ void SignInPage::onward() {
 }
 
 std::optional<domain::PersonCode> SignInPage::person() {
-    const auto person = domain::PersonCode::parse(name_->text().trimmed().toStdString());
+    auto person = domain::PersonCode::parse(name_->text().trimmed().toStdString());
     if (!person) {
         notice_->say(
             Mark::Refused,

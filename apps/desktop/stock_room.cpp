@@ -90,8 +90,8 @@ StockRoom::StockRoom(Desk& desk)
 
 QWidget* StockRoom::makeLots() {
     constexpr std::pair<LotsModel::Column, int> kWidths[] = {
-        {LotsModel::Lot, 84},          {LotsModel::Kind, 110},  {LotsModel::Product, 124},
-        {LotsModel::MakersNumber, 92}, {LotsModel::State, 136}, {LotsModel::Left, 80}};
+        {LotsModel::Lot, 84},          {LotsModel::Kind, 110},  {LotsModel::Product, 112},
+        {LotsModel::MakersNumber, 92}, {LotsModel::State, 152}, {LotsModel::Left, 76}};
     for (const auto& [column, width] : kWidths) lotsTable_->setColumnWidth(column, width);
     auto* actions = new QHBoxLayout;
     actions->setSpacing(2 * kStep);
@@ -109,9 +109,9 @@ QWidget* StockRoom::makeLots() {
 }
 
 QWidget* StockRoom::makeRight() {
-    constexpr std::pair<EquipmentModel::Column, int> kWidths[] = {{EquipmentModel::Code, 76},
-                                                                  {EquipmentModel::Kind, 104},
-                                                                  {EquipmentModel::Serial, 72},
+    constexpr std::pair<EquipmentModel::Column, int> kWidths[] = {{EquipmentModel::Code, 72},
+                                                                  {EquipmentModel::Kind, 98},
+                                                                  {EquipmentModel::Serial, 66},
                                                                   {EquipmentModel::Due, 104}};
     for (const auto& [column, width] : kWidths) equipmentTable_->setColumnWidth(column, width);
     constexpr std::pair<TraceModel::Column, int> kTraceWidths[] = {{TraceModel::Order, 88},

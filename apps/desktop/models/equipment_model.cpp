@@ -52,7 +52,7 @@ QVariant EquipmentModel::data(const QModelIndex& index, int role) const {
 
 QVariant EquipmentModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation != Qt::Horizontal || role != Qt::DisplayRole) return {};
-    static constexpr std::array<const char*, ColumnCount> kHeads{"Equipment", "Kind", "Serial",
+    static constexpr std::array<const char*, ColumnCount> kHeads{"Code", "Kind", "Serial",
                                                                  "Valid until", "Calibration"};
     return QString::fromLatin1(kHeads[static_cast<std::size_t>(section)]);
 }
