@@ -25,6 +25,19 @@ RoutePlan planFor(const Workshop& workshop, Route route, const Prescription& pre
     return joined(workshop.planFor(route, prescription.arch), withIt);
 }
 
+/// A stage the prescription asks for that an edited route has no place for.
+std::optional<Error> lost(const Deciding& deciding, const RoutePlan& plan) {
+    const Prescription& prescription = deciding.order.prescription();
+    for (const Route extra : routesWithIt(prescription))
+        for (const StagePlan& step :
+             deciding.occasion.workshop.planFor(extra, prescription.arch).stages)
+            if (plan.find(step.stage) == nullptr)
+                return refused(deciding.order, "its route has no place for " + wordsOf(step.stage) +
+                                                   ", which comes after " +
+                                                   wordsOf(*goesAfter(extra)));
+    return {};
+}
+
 /// What is at the practice or at another site comes back before anything else is decided.
 std::optional<Error> outOfTheHouse(const Order& order) {
     const StageStep* step = currentStep(order);
@@ -101,9 +114,10 @@ Decision decideOn(const Deciding& deciding, const Accept& command) {
     if (!route) return refused(order, "no route: appliance or way of making is not given");
     Happenings happenings{
         Accepted{*route, cautions, cautions.empty() ? std::nullopt : command.reason}};
-    if (!order.route)
-        happenings.emplace_back(
-            Routed{planFor(deciding.occasion.workshop, *route, order.prescription())});
+    if (order.route) return happenings;
+    const RoutePlan plan = planFor(deciding.occasion.workshop, *route, order.prescription());
+    if (auto error = lost(deciding, plan)) return *std::move(error);
+    happenings.emplace_back(Routed{plan});
     return happenings;
 }
 

@@ -107,6 +107,19 @@ TEST(Route, TakesInTheAlteredCastAndTheRemakeAtTheirPlaces) {
     EXPECT_EQ(stagesIn(*bench.order), expected);
 }
 
+TEST(Route, ThatHasNoPlaceForAStageThePrescriptionAsksForIsRefused) {
+    Bench bench = benchOf(prescriptionOn(Route::AlteredCast, Arch::Lower));
+    RoutePlan plan = shippedPlan(Route::CastFramework, Arch::Lower);
+    std::erase_if(plan.stages,
+                  [](const StagePlan& step) { return step.stage == Stage::FrameworkTryIn; });
+    ++plan.version;
+    bench.workshop.routes.insert_or_assign({Route::CastFramework, Arch::Lower}, plan);
+    EXPECT_THAT(bench.refusal(Accept{}),
+                HasSubstr("has no place for saddle impression, which comes after framework"));
+    bench.workshop.routes.clear();
+    EXPECT_TRUE(bench.give(Accept{}));
+}
+
 TEST(Route, TakesInNoStageTwice) {
     RoutePlan own = shippedPlan(Route::CastFramework, Arch::Lower);
     const RoutePlan altered = shippedPlan(Route::AlteredCast, Arch::Lower);
