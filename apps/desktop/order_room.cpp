@@ -193,6 +193,13 @@ QWidget* OrderRoom::makeRight() {
     below_->addWidget(bench_);
     below_->addWidget(record);
     auto* right = new QWidget;
+    // Whatever is not on offer yet belongs somewhere, too.
+    for (ActionButton* button :
+         {start_, send_, record_, finish_, takeBack_, statement_, flag_, answer_, accept_, again_,
+          makeAgain_, printSheet_, printQuestions_, seeRecord_}) {
+        button->setParent(right);
+        button->hide();
+    }
     auto* column = new QVBoxLayout{right};
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(2 * kStep);
