@@ -119,11 +119,11 @@ Result<Order> Work::apply(const std::optional<OrderNumber>& number,
 Result<domain::Done> Work::keep() {
     const storage::Ledger ledger{laboratory_.records()};
     if (auto appended = ledger.append(transaction_, events_); !appended) return appended;
-    for (const auto& [number, order] : touched_) {
+    for (const auto& touched : touched_) {
         std::vector<Event> own;
         std::ranges::copy_if(events_, std::back_inserter(own),
-                             [&](const Event& event) { return event.order == number; });
-        if (auto put = storage::putProjections(transaction_, order, own); !put) return put;
+                             [&](const Event& event) { return event.order == touched.first; });
+        if (auto put = storage::putProjections(transaction_, touched.second, own); !put) return put;
     }
     return domain::Done{};
 }

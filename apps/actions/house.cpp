@@ -108,7 +108,7 @@ Result<std::vector<domain::RetentionTerm>> termsIn(const std::string& ids) {
     std::vector<domain::RetentionTerm> terms;
     std::string known;
     for (const domain::RetentionTerm& term : domain::retentionTerms())
-        known += (known.empty() ? "" : ", ") + std::string{term.id};
+        known.append(known.empty() ? "" : ", ").append(term.id);
     std::istringstream list{ids};
     for (std::string id; std::getline(list >> std::ws, id, ',');) {
         const domain::RetentionTerm* term = domain::retentionTermOf(id);

@@ -45,7 +45,7 @@ public:
     template <typename List, typename Walk>
     void list(const char* name, List& items, Walk walk) const {
         items.clear();
-        for (const QJsonValue& value : object_.value(QLatin1String{name}).toArray()) {
+        for (const auto& value : object_.value(QLatin1String{name}).toArray()) {
             typename List::value_type item{};
             walk(Reader{value.toObject()}, item);
             items.push_back(std::move(item));
@@ -164,7 +164,7 @@ domain::Result<StatementRecord> readStatement(const std::string& text) {
     for (std::size_t at = 0; at < record.issued.lots.size(); ++at)
         if (const auto value = compositions.at(static_cast<qsizetype>(at)); value.isString())
             record.issued.lots[at].composition = value.toString().toStdString();
-    for (const QJsonValue& value : object.value(QLatin1String{"retention"}).toArray())
+    for (const auto& value : object.value(QLatin1String{"retention"}).toArray())
         if (const auto* term = domain::retentionTermOf(value.toString().toStdString()))
             record.issued.retention.push_back(*term);
     return record;

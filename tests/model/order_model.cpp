@@ -9,8 +9,9 @@ using support::Whereabouts;
 
 namespace {
 
+/// What goes to the practice is recorded before it leaves: then it has begun, too.
 void undo(ModelStage& stage) {
-    if (stage.progress == Progress::ToDo) return;
+    if (stage.progress == Progress::ToDo && stage.hands.empty()) return;
     stage = {.stage = stage.stage, .attempt = stage.attempt + 1};
 }
 
