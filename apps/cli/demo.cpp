@@ -183,7 +183,7 @@ std::optional<Error> Demo::raiseAndAnswer(const DemoCase& played, const OrderNum
                                        std::string{played.flagged}, bench_.who(kTechnician));
     if (!flagged) return flagged.error();
     if (auto error = paper(number, Paper::QuestionSheet)) return error;
-    clock_.passMinutes(5 * 60);
+    clock_.passMinutes(300);
     const auto answered =
         actions::answer(laboratory_, number, std::string{played.words}, {}, bench_.who(kManager));
     return errorOf(answered);
@@ -225,7 +225,7 @@ std::optional<Error> Demo::returnTryIn() {
     const OrderNumber& number = of("upper-ii-mod-1");
     if (auto sent = bench_.workStage(number); !sent) return sent.error();
     if (auto error = paper(number, Paper::TryInSheet)) return error;
-    clock_.passMinutes(2 * 24 * 60);
+    clock_.passDays(2);
     const auto back =
         bench_.comeBack(number, {.verdict = domain::ReturnVerdict::GoBack,
                                  .backTo = Stage::Finishing,
@@ -266,7 +266,7 @@ std::optional<Error> Demo::deliver() {
 
 std::optional<Error> Demo::remake() {
     const OrderNumber& number = of("upper-iii-mod-1");
-    clock_.passMinutes(3 * 24 * 60);
+    clock_.passDays(3);
     const auto made =
         actions::remake(laboratory_, number, domain::RemakeReason::DoesNotFit, Stage::Survey,
                         std::string{"binds on the left guide plane"}, bench_.who(kManager));
@@ -283,7 +283,7 @@ std::optional<Error> Demo::sendOut() {
         laboratory_, number, *domain::ThingCode::parse("north-foundry"), bench_.who(kManager));
     if (!sent) return sent.error();
     if (auto error = paper(number, Paper::SubOrder)) return error;
-    clock_.passMinutes(24 * 60);
+    clock_.passDays(1);
     const auto back = actions::takeWorkBack(laboratory_, number, true, {}, bench_.who(kTechnician));
     if (!back) return back.error();
     if (auto worked = bench_.workUpTo(number, Stage::Duplication); !worked) return worked.error();

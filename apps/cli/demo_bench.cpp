@@ -27,6 +27,7 @@ domain::Date day(std::string_view text) { return *domain::Date::parse(text); }
 
 std::vector<domain::Skill> everySkill() {
     std::vector<domain::Skill> skills;
+    skills.reserve(domain::enumCodes<domain::Skill>.size());
     for (const auto& [skill, word] : domain::enumCodes<domain::Skill>) skills.push_back(skill);
     return skills;
 }
@@ -124,12 +125,12 @@ domain::TeethSet teethOf(const Order& order) {
 }  // namespace
 
 void DemoClock::passMinutes(std::int64_t count) {
-    now_ = domain::Instant::ofMicroseconds(now_.microseconds() + count * 60'000'000);
+    now_ = domain::Instant::ofMicroseconds(now_.microseconds() + count * kMicrosecondsPerMinute);
 }
 
 Result<Done> DemoBench::open() {
     if (auto people = enterPeople(); !people) return people;
-    const auto head = actions::writeLetterhead(
+    auto head = actions::writeLetterhead(
         laboratory_,
         {"Westhaven Prosthetic Workshop", "1 Tide Street, Westhaven", "bench@westhaven.example"},
         who(kManager));
@@ -272,7 +273,7 @@ Result<Order> DemoBench::workUpTo(const OrderNumber& number, Stage last) {
         const domain::StageStep* step = currentStep(*order);
         const bool away = step != nullptr && step->status == domain::StageStatus::InHand;
         if (away) {
-            clock_.passMinutes(2 * 24 * 60);
+            clock_.passDays(2);
             order = comeBack(number, {.verdict = domain::ReturnVerdict::GoOn,
                                       .findings = "fits; go on",
                                       .disinfection = {"alcohol 70 %", domain::Minutes::of(5)}});

@@ -14,10 +14,16 @@ class DemoClock : public domain::Clock {
 public:
     domain::Instant now() const override { return now_; }
     void passMinutes(std::int64_t count);
+    void passDays(std::int64_t count) { passMinutes(count * kMinutesPerDay); }
 
 private:
+    static constexpr std::int64_t kMinutesPerDay = 1440;
+    static constexpr std::int64_t kMicrosecondsPerMinute = 60'000'000;
+    static constexpr std::int64_t kFirstMinute = 485;  // 08:05 UTC
+
     domain::Instant now_ = domain::Instant::ofMicroseconds(
-        (domain::Date::parse("2026-11-25")->days() * 24 * 60 + 8 * 60 + 5) * 60'000'000);
+        (domain::Date::parse("2026-11-25")->days() * kMinutesPerDay + kFirstMinute) *
+        kMicrosecondsPerMinute);
 };
 
 inline constexpr std::string_view kManager = "manager-1";
