@@ -44,6 +44,7 @@ Result<Exit> actOnStage(const Call& call, StageAction act) {
 
 std::string shown(const std::vector<domain::Finding>& lacking, domain::Notation notation) {
     std::vector<std::vector<std::string>> rows;
+    rows.reserve(lacking.size());
     for (const domain::Finding& finding : lacking)
         rows.push_back({finding.rule, finding.tooth ? nameOf(*finding.tooth, notation) : "",
                         finding.found, finding.question});
