@@ -103,6 +103,11 @@ constexpr std::string_view kRetentionSetting = "retention.terms";
 /// Regulation (EU) 2017/745, Annex XIII, 4: the longest of those that are known.
 constexpr std::string_view kUsualRetention = "eu";
 
+Error unknownTerm(const std::string& id, const std::string& known) {
+    return {ErrorCode::Unusable,
+            '"' + id + "\" is no term of retention; expected some of: " + known};
+}
+
 /// "eu, us-fl": each id must be that of a term.
 Result<std::vector<domain::RetentionTerm>> termsIn(const std::string& ids) {
     std::vector<domain::RetentionTerm> terms;
@@ -112,9 +117,7 @@ Result<std::vector<domain::RetentionTerm>> termsIn(const std::string& ids) {
     std::istringstream list{ids};
     for (std::string id; std::getline(list >> std::ws, id, ',');) {
         const domain::RetentionTerm* term = domain::retentionTermOf(id);
-        if (term == nullptr)
-            return Error{ErrorCode::Unusable,
-                         '"' + id + "\" is no term of retention; expected some of: " + known};
+        if (term == nullptr) return unknownTerm(id, known);
         terms.push_back(*term);
     }
     if (terms.empty())
