@@ -13,4 +13,15 @@ domain::Result<JudgedCure> judgeCureLog(const std::filesystem::path& file, domai
                       .digest = log->digest};
 }
 
+std::vector<domain::StageRecord> recordsOf(const JudgedCure& judged) {
+    std::vector<domain::StageRecord> records{
+        domain::CureLogged{.cycle = std::string{codeOf(judged.report.cycle)},
+                           .sha256 = judged.digest,
+                           .kept = judged.report.isAccepted()}};
+    for (const domain::CureComplaint& complaint : judged.report.complaints)
+        records.emplace_back(
+            domain::BenchValue{"cure, " + wordsOf(complaint.fault), complaint.says});
+    return records;
+}
+
 }  // namespace actions

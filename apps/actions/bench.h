@@ -3,9 +3,11 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 #include "domain/base/result.h"
 #include "domain/materials/cure_log.h"
+#include "domain/production/stage_record.h"
 
 namespace actions {
 
@@ -20,5 +22,9 @@ struct JudgedCure {
 /// cure that did not keep its cycle is no error but a report with complaints.
 domain::Result<JudgedCure> judgeCureLog(const std::filesystem::path& file, domain::CureCycle cycle,
                                         std::optional<domain::Microns> thickest);
+
+/// What is put on record of a judged cure: the log and whether it kept its cycle, and every
+/// complaint in its words.
+std::vector<domain::StageRecord> recordsOf(const JudgedCure& judged);
 
 }  // namespace actions

@@ -221,8 +221,7 @@ Result<std::vector<GivenRecord>> DemoBench::recordsFor(const Order& order, Stage
         const auto judged =
             actions::judgeCureLog(file, domain::CureCycle::Long74, domain::Microns::of(4000));
         if (!judged) return judged.error();
-        add(domain::CureLogged{std::string{codeOf(domain::CureCycle::Long74)}, judged->digest,
-                               judged->report.isAccepted()});
+        for (const domain::StageRecord& record : actions::recordsOf(*judged)) add(record);
     }
     return records;
 }

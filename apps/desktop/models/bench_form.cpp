@@ -135,11 +135,7 @@ Result<Done> cure(const Reading& reading) {
     }
     const auto judged = actions::judgeCureLog(reading.cell(0), *cycle, thickest);
     if (!judged) return judged.error();
-    reading.add(domain::CureLogged{.cycle = std::string{codeOf(*cycle)},
-                                   .sha256 = judged->digest,
-                                   .kept = judged->report.isAccepted()});
-    for (const domain::CureComplaint& complaint : judged->report.complaints)
-        reading.add(domain::BenchValue{"cure, " + wordsOf(complaint.fault), complaint.says});
+    for (const domain::StageRecord& record : actions::recordsOf(*judged)) reading.add(record);
     return Done{};
 }
 
