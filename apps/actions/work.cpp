@@ -73,8 +73,14 @@ Result<StageRecord> completed(const domain::Workshop& workshop, Work& work,
                               const GivenRecord& given) {
     StageRecord record = given.record;
     if (auto* use = std::get_if<domain::LotUsed>(&record))
-        if (const auto lot = workshop.lots.find(use->lot); lot != workshop.lots.end())
+        if (const auto lot = workshop.lots.find(use->lot); lot != workshop.lots.end()) {
             use->kind = lot->second.lot.kind;
+            const bool counted = use->kind == domain::LotKind::Teeth;
+            if (given.inPieces && *given.inPieces != counted)
+                return Error{ErrorCode::Unusable,
+                             "lot " + use->lot.text() + ": expected " +
+                                 (counted ? "pieces, as \"6 pcs\"" : "a mass, as \"23.4 g\"")};
+        }
     if (auto* use = std::get_if<domain::EquipmentUsed>(&record)) {
         if (const auto known = workshop.equipment.find(use->equipment);
             known != workshop.equipment.end())

@@ -34,6 +34,8 @@ domain::Result<Outcome> scan(const Laboratory& laboratory, const domain::OrderNu
 struct GivenRecord {
     domain::StageRecord record;
     std::optional<std::string> responsibility{};  ///< for equipment that is overdue
+    /// Whether the amount of a lot was given in pieces; nullopt: in whatever the lot is counted.
+    std::optional<bool> inPieces{};
 };
 
 /// Keeps what was done, measured or used at the stage in hand. The kinds of lots and equipment are

@@ -58,9 +58,10 @@ Result<Done> undercuts(const Reading& reading) {
     return Done{};
 }
 
+constexpr std::string_view kPieces = " pcs";
+
 /// "6 pcs" or "23.4 g".
 Result<std::int64_t> lotAmount(const std::string& text) {
-    constexpr std::string_view kPieces = " pcs";
     if (text.ends_with(kPieces))
         return wholeOf(text.substr(0, text.size() - kPieces.size()), 1, "number of pieces");
     const auto mass = amountIn<domain::MilligramUnit>(text, "amount of a lot");
@@ -76,7 +77,8 @@ Result<Done> lots(const Reading& reading) {
         if (!code) return code.error();
         const auto amount = lotAmount(pair->second);
         if (!amount) return amount.error();
-        reading.add(domain::LotUsed{.lot = *code, .kind = {}, .amount = *amount});
+        reading.records.push_back({.record = domain::LotUsed{*code, {}, *amount},
+                                   .inPieces = pair->second.ends_with(kPieces)});
     }
     return Done{};
 }

@@ -163,6 +163,20 @@ TEST_F(Lots, WithNickelAreRefusedForWhoeverIsSensitive) {
     EXPECT_EQ(use(atCasting(support::upperClassIIIMod1()), "nickel", 23'400), "");
 }
 
+TEST_F(Lots, AreNotWeighedWhereTheyAreCounted) {
+    const OrderNumber number = castFramework();
+    floor_.begin(number);
+    const auto used = [&](LotKind kind, bool inPieces) {
+        const actions::GivenRecord given{.record = domain::LotUsed{support::lotCode(kind), kind, 6},
+                                         .inPieces = inPieces};
+        return saidBy(actions::record(lab(), number, {}, {given}, floor_.as(kMaker)));
+    };
+    EXPECT_THAT(used(LotKind::Teeth, false), HasSubstr("expected pieces"));
+    EXPECT_THAT(used(LotKind::Investment, true), HasSubstr("expected a mass"));
+    EXPECT_EQ(used(LotKind::Teeth, true), "");
+    EXPECT_EQ(used(LotKind::Investment, false), "");
+}
+
 TEST_F(Lots, AreUsedUpByTwoRecordsOfOneCommandTogether) {
     auto little = lotOf(LotKind::Alloy, "2");
     little.amount = 20'000;
