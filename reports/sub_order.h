@@ -7,7 +7,7 @@
 
 #include "domain/base/id.h"
 #include "domain/prescription/prescription.h"
-#include "domain/production/stage.h"
+#include "domain/route/stage.h"
 #include "domain/workshop/equipment.h"
 #include "reports/paper.h"
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "domain/base/id.h"
-#include "domain/production/stage.h"
+#include "domain/route/stage.h"
 #include "reports/cautions.h"
 #include "reports/paper.h"
 

@@ -8,7 +8,7 @@
 #include "apps/cli/lab_option.h"
 #include "apps/cli/output.h"
 #include "apps/cli/who_option.h"
-#include "domain/quality/colour_difference.h"
+#include "domain/base/colour_difference.h"
 
 namespace cli {
 namespace {

@@ -1,4 +1,4 @@
-#include "domain/quality/colour_difference.h"
+#include "domain/base/colour_difference.h"
 
 #include <cmath>
 #include <numbers>

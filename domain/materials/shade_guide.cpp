@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "domain/quality/colour_difference.h"
+#include "domain/base/colour_difference.h"
 
 namespace domain {
 namespace {

@@ -14,8 +14,8 @@
 #include "domain/prescription/prescription.h"
 #include "domain/production/question.h"
 #include "domain/production/redo.h"
-#include "domain/production/route_plan.h"
-#include "domain/production/sealed_text.h"
+#include "domain/route/route_plan.h"
+#include "domain/base/sealed_text.h"
 #include "domain/production/stage_record.h"
 #include "domain/rules/finding.h"
 

@@ -270,30 +270,7 @@ void checklist(const GateView& view, const StagePlan& plan, std::vector<Finding>
                                 .source = std::string{kPractice}});
 }
 
-struct Standing {
-    Stage stage;
-    std::vector<Demand> demands;
-};
-
-const std::array<Standing, 9> kStanding{{
-    {Stage::Receipt, {Demand::Disinfection}},
-    {Stage::Casting, {Demand::AlloyLot}},
-    {Stage::Milling, {Demand::BlankLot}},
-    {Stage::Printing, {Demand::PowderLot}},
-    {Stage::FrameworkTryIn, {Demand::Disinfection}},
-    {Stage::ToothTryIn, {Demand::Disinfection}},
-    {Stage::Processing, {Demand::ResinLot}},
-    {Stage::Inspection, {Demand::OtherPerson}},
-    {Stage::Delivery, {Demand::Disinfection, Demand::LegalFields, Demand::Statement}},
-}};
-
 }  // namespace
-
-std::span<const Demand> demandsThatStay(Stage stage) {
-    const auto row = std::ranges::find(kStanding, stage, &Standing::stage);
-    if (row == kStanding.end()) return {};
-    return row->demands;
-}
 
 std::vector<Finding> lackingAt(const GateView& view) {
     std::vector<Finding> findings;

@@ -103,11 +103,8 @@ std::string holdUp(const Order& order) {
 std::vector<PersonCode> makersOf(const Order& order) {
     std::vector<PersonCode> makers;
     for (const StageStep& step : order.steps) {
-        const StageKind kind = rowOf(step.stage).kind;
-        const bool makes = (kind == StageKind::Hands || kind == StageKind::MachineBatch) &&
-                           step.stage != Stage::Receipt && step.stage != Stage::FaultReview &&
-                           step.stage != Stage::Inspection && step.stage != Stage::Delivery;
-        if (makes) makers.insert(makers.end(), step.hands.begin(), step.hands.end());
+        if (rowOf(step.stage).makes)
+            makers.insert(makers.end(), step.hands.begin(), step.hands.end());
     }
     return makers;
 }

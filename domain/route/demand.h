@@ -1,15 +1,11 @@
 /// What a gate can demand: one word for each thing that must be on record before a stage is done.
 #pragma once
 
-#include <array>
-#include <span>
-
 #include "domain/base/codes.h"
-#include "domain/production/stage.h"
 
 namespace domain {
 
-/// Each is a row in gates.cpp with its requirement and source.
+/// Each has one row, in production/gates.cpp: requirement, what to do, source and check.
 enum class Demand : std::uint8_t {
     Undercuts,
     TripodMarks,
@@ -59,8 +55,5 @@ inline constexpr std::array<EnumCode<Demand>, 22> enumCodes<Demand>{{
     {Demand::LegalFields, "legal-fields"},
     {Demand::Statement, "statement"},
 }};
-
-/// Demands that law or safety makes of a stage; a laboratory may add others, not drop these.
-std::span<const Demand> demandsThatStay(Stage stage);
 
 }  // namespace domain

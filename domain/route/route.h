@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "domain/prescription/prescription.h"
-#include "domain/production/stage.h"
+#include "domain/route/stage.h"
 
 namespace domain {
 

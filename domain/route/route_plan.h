@@ -8,10 +8,10 @@
 
 #include "domain/base/quantity.h"
 #include "domain/base/result.h"
-#include "domain/production/demand.h"
-#include "domain/production/route.h"
-#include "domain/workshop/equipment.h"
-#include "domain/workshop/person.h"
+#include "domain/route/demand.h"
+#include "domain/route/route.h"
+#include "domain/route/skill.h"
+#include "domain/route/station_kind.h"
 
 namespace domain {
 

@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "domain/production/route_plan.h"
+#include "domain/route/route_plan.h"
 
 namespace domain {
 namespace {
@@ -211,7 +211,7 @@ StagePlan shipped(Stage stage, Arch arch) {
 
 void addFlaws(const StagePlan& step, std::vector<std::string>& flaws) {
     const std::string name{codeOf(step.stage)};
-    for (const Demand demand : demandsThatStay(step.stage))
+    for (const Demand demand : rowOf(step.stage).stays)
         if (std::ranges::count(step.demands, demand) == 0)
             flaws.push_back(name + ": its gate must keep asking for " + wordsOf(demand));
     if (step.usual.count() <= 0) flaws.push_back(name + ": usual minutes above 0 were expected");

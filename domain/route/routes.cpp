@@ -1,4 +1,4 @@
-#include "domain/production/route.h"
+#include "domain/route/route.h"
 
 namespace domain {
 namespace {

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "domain/base/codes.h"
+#include "domain/route/demand.h"
 
 namespace domain {
 
@@ -71,7 +72,10 @@ inline constexpr std::array<EnumCode<StageKind>, 4> enumCodes<StageKind>{{
 struct StageRow {
     Stage stage{};
     StageKind kind{};
+    bool makes{};           ///< whoever works it makes the device, and may not inspect it
     std::string_view work;  ///< what is done there, in one phrase
+    /// What law or safety demands of its gate; a laboratory may add others, not drop these.
+    std::span<const Demand> stays{};
 };
 
 /// Every stage once, in the order of the enum.

@@ -1,5 +1,5 @@
-/// What stands in the laboratory, and where else work is done: equipment with its calibration,
-/// stations, and the sites of others that take work.
+/// What stands in the laboratory, and where else work is done: equipment with its calibration, and
+/// the sites of others that take work.
 #pragma once
 
 #include <optional>
@@ -28,37 +28,6 @@ struct Equipment {
     std::optional<Date> calibrationDue{};
     friend bool operator==(const Equipment&, const Equipment&) = default;
 };
-
-/// The sort of place a stage is worked at.
-enum class StationKind : std::uint8_t {
-    Reception,
-    PlasterBench,
-    SurveyBench,
-    WaxBench,
-    CastingRoom,
-    DesignDesk,
-    MachineRoom,
-    FinishingBench,
-    SetUpBench,
-    ResinRoom,
-    InspectionDesk,
-    AtPractice,
-};
-template <>
-inline constexpr std::array<EnumCode<StationKind>, 12> enumCodes<StationKind>{{
-    {StationKind::Reception, "reception"},
-    {StationKind::PlasterBench, "plaster-bench"},
-    {StationKind::SurveyBench, "survey-bench"},
-    {StationKind::WaxBench, "wax-bench"},
-    {StationKind::CastingRoom, "casting-room"},
-    {StationKind::DesignDesk, "design-desk"},
-    {StationKind::MachineRoom, "machine-room"},
-    {StationKind::FinishingBench, "finishing-bench"},
-    {StationKind::SetUpBench, "set-up-bench"},
-    {StationKind::ResinRoom, "resin-room"},
-    {StationKind::InspectionDesk, "inspection-desk"},
-    {StationKind::AtPractice, "at-practice"},
-}};
 
 /// Another laboratory that makes a part of an order. Business data, kept in the ledger.
 struct Site {

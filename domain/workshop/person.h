@@ -8,6 +8,7 @@
 
 #include "domain/base/codes.h"
 #include "domain/base/id.h"
+#include "domain/route/skill.h"
 
 namespace domain {
 
@@ -18,33 +19,6 @@ inline constexpr std::array<EnumCode<Role>, 4> enumCodes<Role>{{
     {Role::Technician, "technician"},
     {Role::Inspector, "inspector"},
     {Role::Viewer, "viewer"},
-}};
-
-/// What a person has learnt; a stage asks for one.
-enum class Skill : std::uint8_t {
-    Reception,
-    Plaster,
-    Surveying,
-    Waxing,
-    Casting,
-    DigitalDesign,
-    MetalWork,
-    ToothSetting,
-    ResinWork,
-    Inspection,
-};
-template <>
-inline constexpr std::array<EnumCode<Skill>, 10> enumCodes<Skill>{{
-    {Skill::Reception, "reception"},
-    {Skill::Plaster, "plaster"},
-    {Skill::Surveying, "surveying"},
-    {Skill::Waxing, "waxing"},
-    {Skill::Casting, "casting"},
-    {Skill::DigitalDesign, "digital-design"},
-    {Skill::MetalWork, "metal-work"},
-    {Skill::ToothSetting, "tooth-setting"},
-    {Skill::ResinWork, "resin-work"},
-    {Skill::Inspection, "inspection"},
 }};
 
 /// What may be allowed or not: one for each sort of command.

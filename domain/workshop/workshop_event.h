@@ -4,9 +4,10 @@
 
 #include <variant>
 
+#include "domain/base/date.h"
+#include "domain/base/sealed_text.h"
 #include "domain/materials/lot.h"
-#include "domain/production/event.h"
-#include "domain/production/route_plan.h"
+#include "domain/route/route_plan.h"
 #include "domain/workshop/equipment.h"
 #include "domain/workshop/person.h"
 

@@ -2,7 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "domain/materials/shade_guide.h"
-#include "domain/quality/colour_difference.h"
+#include "domain/base/colour_difference.h"
 #include "tests/oracles/colour_pairs.h"
 
 namespace {

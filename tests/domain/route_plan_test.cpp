@@ -1,5 +1,5 @@
 // The routes a laboratory edits, which of them an order keeps, and whom it waits for.
-#include "domain/production/route_plan.h"
+#include "domain/route/route_plan.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -37,7 +37,7 @@ TEST(RoutePlan, AsShippedHasNoFlaw) {
 TEST(RoutePlan, KeepsWhatLawAndSafetyAskOfAStage) {
     for (const auto& route : enumCodes<Route>)
         for (const StagePlan& step : shippedPlan(route.value, Arch::Upper).stages)
-            for (const Demand demand : demandsThatStay(step.stage)) {
+            for (const Demand demand : rowOf(step.stage).stays) {
                 RoutePlan plan = shippedPlan(route.value, Arch::Upper);
                 std::erase(stageIn(plan, step.stage).demands, demand);
                 EXPECT_THAT(flawsOf(plan), Contains(HasSubstr(std::string{codeOf(step.stage)} +

@@ -23,4 +23,6 @@ forbid apps/cli 'apps/desktop|QWidget|QApplication|QGuiApplication' \
     'the command line knows the desktop'
 forbid apps/desktop/models 'QWidget|QApplication|QMessageBox|QDialog|QFileDialog|QPainter|QColor' \
     'a model knows the screen'
+forbid domain/route 'domain/(production|workshop|rules|design|drawing|materials)/' 'a route knows who uses it'
+forbid domain/workshop 'domain/production/' 'the workshop knows the orders'
 exit $breaches

@@ -5,7 +5,7 @@
 /// 2005;30:21-30, table 1.
 #pragma once
 
-#include "domain/quality/colour_difference.h"
+#include "domain/base/colour_difference.h"
 
 namespace oracles {
 

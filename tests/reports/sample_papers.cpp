@@ -1,6 +1,6 @@
 #include "tests/reports/sample_papers.h"
 
-#include "domain/production/route.h"
+#include "domain/route/route.h"
 #include "reports/words.h"
 #include "tests/reports/printed.h"
 #include "tests/support/designs.h"
