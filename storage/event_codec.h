@@ -1,11 +1,10 @@
-/// Events as canonical bytes: what the ledger keeps and its chain of hashes covers.
+/// Events as bytes: what the ledger keeps and its chain of hashes covers.
 ///
-/// Every field is its length (4 bytes, most significant first) and that many bytes. Whole numbers
-/// are 8 bytes, most significant first; texts are UTF-8; enums are their stable words; lists and
-/// what may be absent begin with a count; one of several kinds begins with the word of its kind.
-/// The first field is the format's version (1: of an order, 2: the same with a station, 3: of the
-/// workshop), then kind, subject, its version, microseconds, person, station if any, key, and what
-/// the kind holds. A prescription is the text of its file, without identity.
+/// An entry is a piece with the number of its format, then what the format says. Format 4 is what
+/// is written now: a part as in tagged_record.h with subject, version, at (microseconds), person,
+/// key, station if any, and what happened. Formats 1 (of an order), 2 (the same with a station) and
+/// 3 (of the workshop) are read as in positional_reader.h. What is stored of each part is described
+/// in event_fields.h and frozen: golden bytes of every format and kind are in the tests.
 #pragma once
 
 #include <QByteArray>
@@ -26,8 +25,8 @@ QByteArray encodeEvent(const LedgerEvent& event);
 /// The sealed texts an event points to.
 std::vector<domain::SealedText> sealedTextsIn(const LedgerEvent& event);
 
-/// Strict: the same event has one encoding only, everything else is refused with what was wrong.
-/// ErrorCode::Unusable.
+/// Strict: in format 4 the same event has one encoding only, everything else is refused with what
+/// was wrong. ErrorCode::Unusable.
 domain::Result<LedgerEvent> decodeEvent(const QByteArray& bytes);
 /// Likewise; an event of the other sort is refused.
 domain::Result<domain::Event> decodeOrderEvent(const QByteArray& bytes);

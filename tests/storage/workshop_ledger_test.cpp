@@ -8,6 +8,7 @@
 #include "storage/ledger.h"
 #include "storage/lot_uses.h"
 #include "storage/workshop_store.h"
+#include "tests/storage/event_samples.h"
 #include "tests/storage/records.h"
 #include "tests/support/floor.h"
 
@@ -25,6 +26,7 @@ using support::opened;
 using support::person;
 using support::sealedWords;
 using support::Shell;
+using support::workshopSamples;
 using testing::HasSubstr;
 using testing::IsEmpty;
 
@@ -37,53 +39,9 @@ WorkshopEvent eventOf(const Subject& subject, WorkshopHappening what) {
             .what = std::move(what)};
 }
 
-Lot describedLot() {
-    return {.kind = LotKind::Alloy,
-            .maker = "Südmeer Materials",
-            .product = "stock alloy",
-            .makersNumber = "N-1",
-            .udi = "(01)00000000000000(10)N-1",
-            .expiry = Date::parse("2027-12-31"),
-            .certificate = {.material = FrameworkMaterial::CobaltChromium,
-                            .type = AlloyType::Type5,
-                            .proofStrength = 500_MPa,
-                            .modulus = 220_GPa,
-                            .elongation = 40'000_ppm,
-                            .nickel = 0_ppm,
-                            .beryllium = 0_ppm,
-                            .cadmium = 0_ppm,
-                            .resin = BaseResin::HeatCured,
-                            .methacrylateFree = false},
-            .amount = 1'000'000};
-}
-
-/// One of every kind, with and without what may be absent.
-std::vector<WorkshopEvent> samples() {
-    const Subject who{SubjectKind::Person, "TE"};
-    const Subject lot{SubjectKind::Lot, "AL-204"};
-    const Subject tool{SubjectKind::Equipment, "caster-1"};
-    return {eventOf(who, PersonEntered{Role::Technician, {Skill::Casting, Skill::Waxing}}),
-            eventOf(who, PersonEntered{Role::Viewer, {}}),
-            eventOf(who, PersonLeft{}),
-            eventOf(who, CredentialGiven{Credential::Badge}),
-            eventOf(who, CredentialTaken{Credential::Password}),
-            eventOf({SubjectKind::Access, "TE"}, AccessRefused{"keep-lots", "a viewer may not"}),
-            eventOf({SubjectKind::Station, "B-1"}, StationEntered{StationKind::WaxBench}),
-            eventOf(tool, EquipmentEntered{{EquipmentKind::Caster, "S-1", {}}}),
-            eventOf(tool, EquipmentEntered{{EquipmentKind::Caster, "S-1", support::floorDay()}}),
-            eventOf(tool, Calibrated{support::floorDay()}),
-            eventOf({SubjectKind::Site, "CAST"}, SiteEntered{{"Casting Shop", "2 Harbour", "R-1"}}),
-            eventOf(lot, LotReceived{describedLot()}),
-            eventOf(lot, LotReceived{{.kind = LotKind::Teeth, .maker = "Southmere"}}),
-            eventOf(lot, LotHeld{sealedWords()}),
-            eventOf(lot, LotReleased{}),
-            eventOf({SubjectKind::Route, "reline-upper"},
-                    RouteSet{shippedPlan(Route::Reline, Arch::Upper)})};
-}
-
 TEST(WorkshopEvents, OfEveryKindAreGivenBack) {
     std::set<WorkshopEventKind> kinds;
-    for (const WorkshopEvent& event : samples()) {
+    for (const WorkshopEvent& event : workshopSamples()) {
         kinds.insert(kindOf(event));
         const auto again = decodeWorkshopEvent(encodeEvent(event));
         ASSERT_TRUE(again) << again.error().message;
@@ -95,7 +53,7 @@ TEST(WorkshopEvents, OfEveryKindAreGivenBack) {
 }
 
 TEST(WorkshopEvents, AreReadFromNoAlteredByteAsTheSame) {
-    for (const WorkshopEvent& event : samples()) {
+    for (const WorkshopEvent& event : workshopSamples()) {
         const QByteArray bytes = encodeEvent(event);
         for (qsizetype at = 0; at < bytes.size(); ++at) {
             EXPECT_FALSE(storage::decodeEvent(bytes.first(at))) << at;
