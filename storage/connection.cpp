@@ -35,14 +35,16 @@ constexpr std::int64_t kApplicationId = 0x46524d57;
 std::string pragma(const QSqlDatabase& database, std::string_view name) {
     QSqlQuery query{database};
     const QString text = QString::fromStdString("PRAGMA " + std::string{name});
-    if (!query.exec(text)) throw SqlFailure{database, query.lastError(), text.toStdString()};
+    if (!query.exec(text))
+        throw SqlFailure{database.databaseName(), query.lastError(), text.toStdString()};
     return query.next() ? query.value(0).toString().toStdString() : std::string{};
 }
 
 void openDatabase(QSqlDatabase& database, const std::filesystem::path& file) {
     database.setDatabaseName(QString::fromStdString(file.string()));
     database.setConnectOptions(QStringLiteral("QSQLITE_BUSY_TIMEOUT=5000"));
-    if (!database.open()) throw SqlFailure{database, database.lastError(), "opening"};
+    if (!database.open())
+        throw SqlFailure{database.databaseName(), database.lastError(), "opening"};
 }
 
 /// An empty file becomes ours; a database that is not ours is left alone. The tables are looked at
@@ -82,9 +84,33 @@ Connection::Connection(std::filesystem::path file)
           name_)} {}
 
 Connection::~Connection() {
+    prepared_.clear();
     database_.close();
     database_ = {};
     QSqlDatabase::removeDatabase(name_);
+}
+
+std::unique_ptr<PreparedQuery> Connection::takePrepared(std::string_view name) {
+    const auto found = prepared_.find(name);
+    return found == prepared_.end() ? nullptr : std::move(found->second);
+}
+
+void Connection::countStatement(std::string_view name) {
+    ++statements_;
+    const auto runs = runs_.find(name);
+    if (runs == runs_.end())
+        runs_.emplace(name, 1);
+    else
+        ++runs->second;
+}
+
+std::int64_t Connection::runsOf(std::string_view name) const {
+    const auto runs = runs_.find(name);
+    return runs == runs_.end() ? 0 : runs->second;
+}
+
+void Connection::keepPrepared(const std::string& name, std::unique_ptr<PreparedQuery> query) {
+    prepared_.insert_or_assign(name, std::move(query));
 }
 
 domain::Result<std::unique_ptr<Connection>> Connection::open(

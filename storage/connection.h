@@ -3,11 +3,13 @@
 
 #include <QSqlDatabase>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <string>
 
 #include "domain/base/result.h"
 #include "storage/dialect.h"
+#include "storage/statement.h"
 
 namespace storage {
 
@@ -28,9 +30,21 @@ public:
     const QSqlDatabase& database() const noexcept { return database_; }
     const Dialect& dialect() const noexcept { return kSqlite; }
 
+    /// How many statements were run so far, and how many transactions that wrote were committed.
+    std::int64_t statements() const noexcept { return statements_; }
+    std::int64_t commits() const noexcept { return commits_; }
+    /// How often one statement was run.
+    std::int64_t runsOf(std::string_view name) const;
+
 private:
     friend class Transaction;
     friend class Snapshot;
+    friend class Statement;
+
+    /// A query that was prepared before and is not in use; nullptr: there is none.
+    std::unique_ptr<PreparedQuery> takePrepared(std::string_view name);
+    void keepPrepared(const std::string& name, std::unique_ptr<PreparedQuery> query);
+    void countStatement(std::string_view name);
 
     explicit Connection(std::filesystem::path file);
 
@@ -38,6 +52,10 @@ private:
     QString name_;
     QSqlDatabase database_;
     bool inTransaction_{false};
+    std::map<std::string, std::unique_ptr<PreparedQuery>, std::less<>> prepared_;
+    std::map<std::string, std::int64_t, std::less<>> runs_;
+    std::int64_t statements_{0};
+    std::int64_t commits_{0};
 };
 
 }  // namespace storage

@@ -24,7 +24,7 @@ KeptCredentials read(const Statement& row) {
 }  // namespace
 
 Result<KeptCredentials> CredentialStore::of(const domain::PersonCode& person) const try {
-    Statement query{connection_.database(), "credential_find"};
+    Statement query{connection_, "credential_find"};
     query.bind("person", person.text()).run();
     return query.next() ? read(query) : KeptCredentials{.person = person};
 } catch (const SqlFailure& failure) {
@@ -33,7 +33,7 @@ Result<KeptCredentials> CredentialStore::of(const domain::PersonCode& person) co
 
 Result<std::optional<KeptCredentials>> CredentialStore::withBadge(const std::string& digest) const
     try {
-    Statement query{connection_.database(), "credential_of_badge"};
+    Statement query{connection_, "credential_of_badge"};
     query.bind("badge_digest", digest).run();
     return query.next() ? std::optional{read(query)} : std::nullopt;
 } catch (const SqlFailure& failure) {
@@ -41,7 +41,7 @@ Result<std::optional<KeptCredentials>> CredentialStore::withBadge(const std::str
 }
 
 Result<std::vector<KeptCredentials>> CredentialStore::all() const try {
-    Statement query{connection_.database(), "credential_all"};
+    Statement query{connection_, "credential_all"};
     query.run();
     std::vector<KeptCredentials> all;
     while (query.next()) all.push_back(read(query));
@@ -59,7 +59,7 @@ Result<Done> CredentialStore::put(Transaction& transaction, const KeptCredential
     }
     std::optional<std::int64_t> until;
     if (kept.lockedUntil) until = kept.lockedUntil->microseconds();
-    Statement{transaction.database(), "credential_put"}
+    Statement{transaction.connection(), "credential_put"}
         .bind({{"person", kept.person.text()},
                {"password_hash", orNull(kept.passwordHash)},
                {"must_change", std::int64_t{kept.mustChange ? 1 : 0}},
@@ -75,7 +75,7 @@ Result<Done> CredentialStore::put(Transaction& transaction, const KeptCredential
 
 Result<Done> CredentialStore::remove(Transaction& transaction,
                                      const domain::PersonCode& person) const try {
-    Statement{transaction.database(), "credential_remove"}.bind("person", person.text()).run();
+    Statement{transaction.connection(), "credential_remove"}.bind("person", person.text()).run();
     return Done{};
 } catch (const SqlFailure& failure) {
     return failure.error();

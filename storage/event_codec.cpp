@@ -34,6 +34,7 @@ struct Envelope {
     std::string person{};
     std::string key{};
     std::optional<std::string> station{};  ///< of an order's event only
+    std::optional<std::string> command{};  ///< digest of what was asked
 };
 
 void fields(auto& coder, domain::Is<Envelope> auto& part) {
@@ -43,6 +44,7 @@ void fields(auto& coder, domain::Is<Envelope> auto& part) {
     coder.field("person", part.person);
     coder.field("key", part.key);
     coder.field("station", part.station);
+    coder.field("command", part.command);
 }
 
 /// Gathers the sealed texts of an event, wherever in it they stand.
@@ -80,6 +82,10 @@ private:
     std::vector<SealedText> found_;
 };
 
+std::optional<std::string> givenIn(const std::string& text) {
+    return text.empty() ? std::nullopt : std::optional{text};
+}
+
 template <typename What>
 QByteArray entryOf(const Envelope& envelope, const What& what) {
     TaggedWriter writer;
@@ -105,13 +111,15 @@ LedgerEvent readTagged(QByteArrayView bytes) {
     const auto at = Instant::ofMicroseconds(envelope.at);
     const auto person = parsed<PersonCode>(envelope.person, "the code of a person");
     if (envelope.station && envelope.station->empty()) throw Malformed{"an empty station"};
+    if (envelope.command && envelope.command->empty()) throw Malformed{"an empty command"};
     if (envelope.subject.find('/') != std::string::npos) {
         if (envelope.station) throw Malformed{"an event of the workshop has no station"};
         WorkshopEvent event{.subject = parsed<Subject>(envelope.subject, "the subject of an event"),
                             .version = envelope.version,
                             .at = at,
                             .person = person,
-                            .key = std::move(envelope.key)};
+                            .key = std::move(envelope.key),
+                            .command = envelope.command.value_or(std::string{})};
         reader.field("what", event.what);
         reader.end();
         return event;
@@ -121,7 +129,8 @@ LedgerEvent readTagged(QByteArrayView bytes) {
                 .at = at,
                 .person = person,
                 .key = std::move(envelope.key),
-                .station = envelope.station.value_or(std::string{})};
+                .station = envelope.station.value_or(std::string{}),
+                .command = envelope.command.value_or(std::string{})};
     reader.field("what", event.what);
     reader.end();
     return event;
@@ -197,14 +206,14 @@ Result<E> decodeOnly(const QByteArray& bytes, std::string_view expected) {
 }  // namespace
 
 QByteArray encodeEvent(const Event& event) {
-    return entryOf(
-        Envelope{.subject = event.order.text(),
-                 .version = event.version,
-                 .at = event.at.microseconds(),
-                 .person = event.person.text(),
-                 .key = event.key,
-                 .station = event.station.empty() ? std::nullopt : std::optional{event.station}},
-        event.what);
+    return entryOf(Envelope{.subject = event.order.text(),
+                            .version = event.version,
+                            .at = event.at.microseconds(),
+                            .person = event.person.text(),
+                            .key = event.key,
+                            .station = givenIn(event.station),
+                            .command = givenIn(event.command)},
+                   event.what);
 }
 
 QByteArray encodeEvent(const WorkshopEvent& event) {
@@ -212,12 +221,25 @@ QByteArray encodeEvent(const WorkshopEvent& event) {
                             .version = event.version,
                             .at = event.at.microseconds(),
                             .person = event.person.text(),
-                            .key = event.key},
+                            .key = event.key,
+                            .command = givenIn(event.command)},
                    event.what);
 }
 
 QByteArray encodeEvent(const LedgerEvent& event) {
     return std::visit([](const auto& each) { return encodeEvent(each); }, event);
+}
+
+std::string encodeRecord(const domain::StageRecord& record) {
+    TaggedWriter writer;
+    writer.field("record", record);
+    return writer.take().toStdString();
+}
+
+std::string encodeHappening(const domain::WorkshopHappening& what) {
+    TaggedWriter writer;
+    writer.field("what", what);
+    return writer.take().toStdString();
 }
 
 std::vector<SealedText> sealedTextsIn(const LedgerEvent& event) {

@@ -22,6 +22,11 @@ QByteArray encodeEvent(const domain::Event& event);
 QByteArray encodeEvent(const domain::WorkshopEvent& event);
 QByteArray encodeEvent(const LedgerEvent& event);
 
+/// One record as it would be stored: equal records have equal bytes.
+std::string encodeRecord(const domain::StageRecord& record);
+/// Likewise of what happens to the workshop.
+std::string encodeHappening(const domain::WorkshopHappening& what);
+
 /// The sealed texts an event points to.
 std::vector<domain::SealedText> sealedTextsIn(const LedgerEvent& event);
 

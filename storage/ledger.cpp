@@ -26,6 +26,9 @@ constexpr char kEntryDomain[] = {0};
 const std::string kBeforeTheFirst(64, '0');
 constexpr std::size_t kLongestKey = 200;
 constexpr std::int64_t kHeadId = 1;
+/// What an entry is about: an order, or the workshop.
+constexpr std::int64_t kOrderStream = 1;
+constexpr std::int64_t kWorkshopStream = 2;
 
 std::string chained(const std::string& previous, const QByteArray& bytes) {
     const QByteArray raw = QByteArray::fromHex(QByteArray::fromStdString(previous));
@@ -40,6 +43,7 @@ struct Head {
 
 /// What every event says about itself.
 struct Stamp {
+    std::int64_t stream{};
     std::string subject;
     std::int64_t version{};
     std::string kind;
@@ -49,13 +53,16 @@ struct Stamp {
 };
 
 Stamp stampOf(const Event& event) {
-    return {event.order.text(), event.version,           std::string{codeOf(kindOf(event))},
-            event.key,          event.at.microseconds(), event.person.text()};
+    return {kOrderStream,       event.order.text(),
+            event.version,      std::string{codeOf(kindOf(event))},
+            event.key,          event.at.microseconds(),
+            event.person.text()};
 }
 Stamp stampOf(const WorkshopEvent& event) {
-    return {
-        event.subject.text(),    event.version,      std::string{codeOf(kindOf(event))}, event.key,
-        event.at.microseconds(), event.person.text()};
+    return {kWorkshopStream,    event.subject.text(),
+            event.version,      std::string{codeOf(kindOf(event))},
+            event.key,          event.at.microseconds(),
+            event.person.text()};
 }
 Stamp stampOf(const LedgerEvent& event) {
     return std::visit([](const auto& each) { return stampOf(each); }, event);
@@ -65,6 +72,7 @@ Stamp stampOf(const LedgerEvent& event) {
 std::vector<Cell> cellsOf(const Stamp& stamp, const Head& head, std::int64_t part,
                           const QByteArray& bytes) {
     return {{"position", head.entries},
+            {"stream", stamp.stream},
             {"subject", stamp.subject},
             {"subject_version", stamp.version},
             {"kind", stamp.kind},
@@ -90,8 +98,8 @@ private:
     std::int64_t part_{0};
 };
 
-Head headOf(const QSqlDatabase& database) {
-    Statement query{database, "ledger_head_all"};
+Head headOf(Connection& connection) {
+    Statement query{connection, "ledger_head_all"};
     if (!query.run().next())
         throw SqlFailure{"the head of the ledger is missing; verify the records"};
     return {query.whole("entries"), query.text("hash")};
@@ -158,8 +166,8 @@ std::optional<Error> unfit(const E& event, const QByteArray& bytes) {
 
 /// Why an event does not follow what the ledger holds about its subject.
 template <typename E>
-std::optional<Error> clash(const QSqlDatabase& database, const E& event) {
-    Statement newest{database, "ledger_newest_of_subject"};
+std::optional<Error> clash(Connection& connection, const E& event) {
+    Statement newest{connection, "ledger_newest_of_subject"};
     newest.bind("subject", stampOf(event).subject).run();
     const bool any = newest.next();
     const std::int64_t version = any ? newest.whole("subject_version") : 0;
@@ -173,28 +181,36 @@ std::optional<Error> clash(const QSqlDatabase& database, const E& event) {
                      std::to_string(version) + "); look at it again"};
 }
 
-template <typename E>
-Result<Done> appendAll(const QSqlDatabase& database, const std::vector<E>& events) {
-    const Head before = headOf(database);
+Result<Done> appendAll(Connection& connection, const std::vector<LedgerEvent>& events) {
+    const Head before = headOf(connection);
     Head head = before;
     Parts parts;
-    for (const E& event : events) {
+    for (const LedgerEvent& event : events) {
         const QByteArray bytes = encodeEvent(event);
-        if (auto error = unfit(event, bytes)) return *std::move(error);
-        if (auto error = clash(database, event)) return *std::move(error);
+        if (auto error = std::visit([&](const auto& each) { return unfit(each, bytes); }, event))
+            return *std::move(error);
+        if (auto error =
+                std::visit([&](const auto& each) { return clash(connection, each); }, event))
+            return *std::move(error);
         head = {head.entries + 1, chained(head.hash, bytes)};
-        Statement insert{database, "ledger_insert"};
-        insert.bind(cellsOf(stampOf(event), head, parts.next(event.key), bytes)).run();
+        const Stamp stamp = stampOf(event);
+        Statement insert{connection, "ledger_insert"};
+        insert.bind(cellsOf(stamp, head, parts.next(stamp.key), bytes)).run();
         if (!insert.next())
-            return Error{ErrorCode::Conflict, "the key " + event.key + " was used before"};
+            return Error{ErrorCode::Conflict, "the key " + stamp.key + " was used before"};
     }
-    Statement move{database, "ledger_head_move"};
+    Statement move{connection, "ledger_head_move"};
     move.bind({{"entries", head.entries},
                {"hash", head.hash},
                {"entries_before", before.entries},
                {"hash_before", before.hash}});
     if (!move.run().next()) return Error{ErrorCode::Conflict, "the ledger was written meanwhile"};
     return Done{};
+}
+
+template <typename E>
+std::vector<LedgerEvent> anyOf(const std::vector<E>& events) {
+    return {events.begin(), events.end()};
 }
 
 /// What goes on with an order when an event is read back; refuses a history that cannot be.
@@ -255,8 +271,8 @@ private:
 };
 
 /// The problem with the row or rows of the head, if any.
-std::optional<std::string> headProblem(const QSqlDatabase& database, const Head& expected) {
-    Statement rows{database, "ledger_head_all"};
+std::optional<std::string> headProblem(Connection& connection, const Head& expected) {
+    Statement rows{connection, "ledger_head_all"};
     if (!rows.run().next()) return "the head of the ledger is missing";
     const std::vector<Cell> cells{
         {"ledger_head_id", kHeadId}, {"entries", expected.entries}, {"hash", expected.hash}};
@@ -270,21 +286,24 @@ std::optional<std::string> headProblem(const QSqlDatabase& database, const Head&
 
 }  // namespace
 
-Result<Done> Ledger::append(Transaction& transaction, const std::vector<Event>& events) const try {
-    return appendAll(transaction.database(), events);
+Result<Done> Ledger::append(Transaction& transaction, const std::vector<LedgerEvent>& events) const
+    try {
+    return appendAll(transaction.connection(), events);
 } catch (const SqlFailure& failure) {
     return failure.error();
+}
+
+Result<Done> Ledger::append(Transaction& transaction, const std::vector<Event>& events) const {
+    return append(transaction, anyOf(events));
 }
 
 Result<Done> Ledger::append(Transaction& transaction,
-                            const std::vector<WorkshopEvent>& events) const try {
-    return appendAll(transaction.database(), events);
-} catch (const SqlFailure& failure) {
-    return failure.error();
+                            const std::vector<WorkshopEvent>& events) const {
+    return append(transaction, anyOf(events));
 }
 
 Result<std::vector<Event>> Ledger::eventsOf(const OrderNumber& number) const try {
-    Statement rows{connection_.database(), "ledger_of_subject"};
+    Statement rows{connection_, "ledger_of_subject"};
     rows.bind("subject", number.text());
     return eventsIn(rows, &decodeOrderEvent);
 } catch (const SqlFailure& failure) {
@@ -292,18 +311,36 @@ Result<std::vector<Event>> Ledger::eventsOf(const OrderNumber& number) const try
 }
 
 Result<std::vector<LedgerEvent>> Ledger::withKey(const std::string& key) const try {
-    Statement rows{connection_.database(), "ledger_of_key"};
+    Statement rows{connection_, "ledger_of_key"};
     rows.bind("idempotency_key", key);
     return eventsIn(rows, &decodeAny);
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
 
-Result<std::vector<WorkshopEvent>> Ledger::workshopEvents() const try {
-    Statement rows{connection_.database(), "ledger_of_workshop"};
-    return eventsIn(rows, &decodeWorkshopEvent);
+Result<std::int64_t> Ledger::visitWorkshop(std::int64_t after,
+                                           const std::function<void(WorkshopEvent)>& visitor) const
+    try {
+    Statement rows{connection_, "ledger_of_workshop"};
+    rows.bind("after", after).run();
+    std::int64_t position = after;
+    while (rows.next()) {
+        position = rows.whole("position");
+        auto event = decodeWorkshopEvent(rows.bytes("bytes"));
+        if (!event) return atEntry(position, event.error().message);
+        visitor(*std::move(event));
+    }
+    return position;
 } catch (const SqlFailure& failure) {
     return failure.error();
+}
+
+Result<std::vector<WorkshopEvent>> Ledger::workshopEvents() const {
+    std::vector<WorkshopEvent> events;
+    const auto visited =
+        visitWorkshop(0, [&](WorkshopEvent event) { events.push_back(std::move(event)); });
+    if (!visited) return visited.error();
+    return events;
 }
 
 Result<Done> Ledger::visit(const std::function<void(const Event&)>& visitor) const {
@@ -313,7 +350,7 @@ Result<Done> Ledger::visit(const std::function<void(const Event&)>& visitor) con
 }
 
 Result<Done> Ledger::visitAll(const std::function<void(const LedgerEvent&)>& visitor) const try {
-    Statement rows{connection_.database(), "ledger_all"};
+    Statement rows{connection_, "ledger_all"};
     rows.run();
     while (rows.next()) {
         const auto event = decodeEvent(rows.bytes("bytes"));
@@ -326,7 +363,7 @@ Result<Done> Ledger::visitAll(const std::function<void(const LedgerEvent&)>& vis
 }
 
 Result<std::string> Ledger::newestHash(const OrderNumber& number) const try {
-    Statement newest{connection_.database(), "ledger_newest_of_subject"};
+    Statement newest{connection_, "ledger_newest_of_subject"};
     newest.bind("subject", number.text()).run();
     if (!newest.next()) return Error{ErrorCode::Unusable, "no such order: " + number.text()};
     return newest.text("hash");
@@ -334,27 +371,10 @@ Result<std::string> Ledger::newestHash(const OrderNumber& number) const try {
     return failure.error();
 }
 
-Result<std::optional<OrderNumber>> Ledger::lastNumber(int year) const try {
-    const auto first = OrderNumber::make(year, 1);
-    if (!first) return std::optional<OrderNumber>{};
-    const std::string prefix = first->text().substr(0, 2);
-    Statement last{connection_.database(), "ledger_last_number"};
-    last.bind({{"first", prefix + "000000"}, {"last", prefix + "999999"}}).run();
-    if (!last.next()) return std::optional<OrderNumber>{};
-    const auto number = OrderNumber::parse(last.text("subject"));
-    if (!number)
-        return Error{
-            ErrorCode::Unavailable,
-            last.text("subject") + " in the ledger is not an order number; verify the records"};
-    return number;
-} catch (const SqlFailure& failure) {
-    return failure.error();
-}
-
 Result<LedgerReport> Ledger::verify() const try {
     const Snapshot snapshot{connection_};
     ChainCheck chain;
-    Statement rows{connection_.database(), "ledger_all"};
+    Statement rows{connection_, "ledger_all"};
     rows.run();
     while (rows.next())
         if (const auto problem = chain.take(rows))
@@ -364,21 +384,28 @@ Result<LedgerReport> Ledger::verify() const try {
                                            " of the ledger: " + *problem};
     return LedgerReport{.entries = chain.head().entries,
                         .head = chain.head().hash,
-                        .problem = headProblem(connection_.database(), chain.head())};
+                        .problem = headProblem(connection_, chain.head())};
 } catch (const SqlFailure& failure) {
     return failure.error();
+}
+
+Result<Order> foldOrder(const std::vector<Event>& events) {
+    std::optional<Order> order;
+    for (const Event& event : events) {
+        if (const auto wrong = unfollowing(order, event))
+            return Error{ErrorCode::Unavailable, "the ledger is damaged: " + *wrong};
+        order = domain::evolve(std::move(order), event);
+    }
+    return *std::move(order);
 }
 
 Result<std::optional<Order>> loadOrder(Connection& connection, const OrderNumber& number) {
     const auto events = Ledger{connection}.eventsOf(number);
     if (!events) return events.error();
-    std::optional<Order> order;
-    for (const Event& event : *events) {
-        if (const auto wrong = unfollowing(order, event))
-            return Error{ErrorCode::Unavailable, "the ledger is damaged: " + *wrong};
-        order = domain::evolve(std::move(order), event);
-    }
-    return order;
+    if (events->empty()) return std::optional<Order>{};
+    auto order = foldOrder(*events);
+    if (!order) return order.error();
+    return std::optional{*std::move(order)};
 }
 
 Result<std::vector<Order>> loadOrders(Connection& connection) {

@@ -30,6 +30,8 @@ public:
     /// that was used before (ErrorCode::Conflict); an identity in a prescription, and what could
     /// not be read back (ErrorCode::Unusable).
     domain::Result<domain::Done> append(Transaction& transaction,
+                                        const std::vector<LedgerEvent>& events) const;
+    domain::Result<domain::Done> append(Transaction& transaction,
                                         const std::vector<domain::Event>& events) const;
     domain::Result<domain::Done> append(Transaction& transaction,
                                         const std::vector<domain::WorkshopEvent>& events) const;
@@ -38,6 +40,10 @@ public:
     domain::Result<std::vector<domain::Event>> eventsOf(const domain::OrderNumber& number) const;
     /// What was recorded under an idempotency key; empty when it is new.
     domain::Result<std::vector<LedgerEvent>> withKey(const std::string& key) const;
+    /// What happened to the workshop after a position of the ledger, in order; the position of the
+    /// last of it, or `after` itself.
+    domain::Result<std::int64_t> visitWorkshop(
+        std::int64_t after, const std::function<void(domain::WorkshopEvent)>& visitor) const;
     /// Everything that happened to the workshop, in order.
     domain::Result<std::vector<domain::WorkshopEvent>> workshopEvents() const;
     /// Every event of an order, in order, one at a time.
@@ -48,8 +54,6 @@ public:
         const std::function<void(const LedgerEvent&)>& visitor) const;
     /// The hash of the newest entry about an order. ErrorCode::Unusable when there is none.
     domain::Result<std::string> newestHash(const domain::OrderNumber& number) const;
-    /// The highest order number given out in a year of two digits, if any.
-    domain::Result<std::optional<domain::OrderNumber>> lastNumber(int year) const;
 
     /// Computes the whole chain anew, reads every entry, and compares every column with what the
     /// bytes say, and the head with the last entry.
@@ -59,6 +63,9 @@ private:
     Connection& connection_;
 };
 
+/// An order folded from all its events, of which there is at least one. ErrorCode::Unavailable where
+/// they do not follow one another.
+domain::Result<domain::Order> foldOrder(const std::vector<domain::Event>& events);
 /// An order folded from its events; nullopt when there is none of that number.
 domain::Result<std::optional<domain::Order>> loadOrder(Connection& connection,
                                                        const domain::OrderNumber& number);

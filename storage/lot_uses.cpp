@@ -66,6 +66,31 @@ Result<std::vector<LotUse>> inLedger(Connection& connection) {
     return uses;
 }
 
+void insert(Connection& connection, const LotUse& use) {
+    Statement{connection, "lot_use_insert"}.bind(cellsOf(use)).run();
+    Statement{connection, "lot_total_add"}
+        .bind({{"lot", use.lot.text()}, {"amount", use.amount}})
+        .run();
+}
+
+/// Every total against the uses it sums up.
+std::vector<std::string> totalProblems(Connection& connection, const std::vector<LotUse>& uses) {
+    std::map<std::string, std::int64_t> expected;
+    for (const LotUse& use : uses) expected[use.lot.text()] += use.amount;
+    std::map<std::string, std::int64_t> found;
+    Statement rows{connection, "lot_total_all"};
+    rows.run();
+    while (rows.next()) found[rows.text("lot")] = rows.whole("amount");
+    if (found == expected) return {};
+    std::vector<std::string> problems;
+    for (const auto& [lot, amount] : expected)
+        if (const auto total = found.find(lot); total == found.end() || total->second != amount)
+            problems.push_back("the total of lot " + lot + " is not what its uses sum up to");
+    for (const auto& [lot, amount] : found)
+        if (!expected.contains(lot)) problems.push_back("lot " + lot + " has a total and no use");
+    return problems;
+}
+
 std::string told(const LotUse& use) {
     return "order " + use.order.text() + ", lot " + use.lot.text() + ", " +
            domain::amountText(use.kind, use.amount);
@@ -91,29 +116,28 @@ std::vector<LotUse> usesIn(const Event& event) {
 
 Result<Done> LotUses::put(Transaction& transaction, const std::vector<Event>& events) const try {
     for (const Event& event : events)
-        for (const LotUse& use : usesIn(event))
-            Statement{transaction.database(), "lot_use_insert"}.bind(cellsOf(use)).run();
+        for (const LotUse& use : usesIn(event)) insert(transaction.connection(), use);
     return Done{};
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
 
 Result<std::vector<LotUse>> LotUses::ofLot(const domain::ThingCode& lot) const try {
-    Statement rows{connection_.database(), "lot_use_of_lot"};
+    Statement rows{connection_, "lot_use_of_lot"};
     rows.bind("lot", lot.text());
     return readRows(rows);
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
 
-Result<std::map<domain::ThingCode, std::int64_t>> LotUses::sums() const try {
-    std::map<domain::ThingCode, std::int64_t> sums;
-    Statement rows{connection_.database(), "lot_use_sums"};
-    rows.run();
+Result<std::vector<LotTotal>> LotUses::totalsAfter(std::int64_t position) const try {
+    std::vector<LotTotal> totals;
+    Statement rows{connection_, "lot_total_since"};
+    rows.bind("after", position).run();
     while (rows.next())
-        sums.emplace(read<domain::ThingCode>(rows, "lot", domain::ThingCode::parse),
-                     rows.whole("amount"));
-    return sums;
+        totals.push_back({read<domain::ThingCode>(rows, "lot", domain::ThingCode::parse),
+                          rows.whole("amount"), rows.whole("position")});
+    return totals;
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
@@ -121,9 +145,9 @@ Result<std::map<domain::ThingCode, std::int64_t>> LotUses::sums() const try {
 Result<Done> LotUses::rebuild(Transaction& transaction) const try {
     const auto uses = inLedger(transaction.connection());
     if (!uses) return uses.error();
-    Statement{transaction.database(), "lot_use_clear"}.run();
-    for (const LotUse& use : *uses)
-        Statement{transaction.database(), "lot_use_insert"}.bind(cellsOf(use)).run();
+    Statement{transaction.connection(), "lot_use_clear"}.run();
+    Statement{transaction.connection(), "lot_total_clear"}.run();
+    for (const LotUse& use : *uses) insert(transaction.connection(), use);
     return Done{};
 } catch (const SqlFailure& failure) {
     return failure.error();
@@ -133,9 +157,9 @@ Result<std::vector<std::string>> LotUses::differences() const try {
     const Snapshot snapshot{connection_};
     const auto expected = inLedger(connection_);
     if (!expected) return expected.error();
-    Statement rows{connection_.database(), "lot_use_all"};
+    Statement rows{connection_, "lot_use_all"};
     const auto found = readRows(rows);
-    std::vector<std::string> problems;
+    std::vector<std::string> problems = totalProblems(connection_, *expected);
     const auto lack = [&](const std::vector<LotUse>& some, const std::vector<LotUse>& others,
                           std::string_view says) {
         for (const LotUse& use : some)

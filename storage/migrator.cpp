@@ -53,9 +53,9 @@ struct SchemaState {
     std::int64_t needs{};
 };
 
-SchemaState stateOf(const QSqlDatabase& database) {
-    if (!database.tables().contains(QStringLiteral("schema_step"))) return {};
-    Statement newest{database, "schema_step_newest"};
+SchemaState stateOf(Connection& connection) {
+    if (!connection.database().tables().contains(QStringLiteral("schema_step"))) return {};
+    Statement newest{connection, "schema_step_newest"};
     newest.run().next();
     return {newest.wholeIfAny("step").value_or(0), newest.wholeIfAny("needs").value_or(0)};
 }
@@ -63,7 +63,7 @@ SchemaState stateOf(const QSqlDatabase& database) {
 void take(Transaction& transaction, const Migration& migration) {
     for (const std::string& statement : migration.statements)
         Statement{transaction.database(), Sql{statement}}.run();
-    Statement{transaction.database(), "schema_step_insert"}
+    Statement{transaction.connection(), "schema_step_insert"}
         .bind({{"step", migration.step},
                {"description", migration.description},
                {"needs", migration.needs}})
@@ -120,7 +120,7 @@ Result<std::vector<Migration>> migrations(const Dialect& dialect) {
 Result<Done> migrate(Connection& connection, std::span<const Migration> steps,
                      const std::function<Result<Done>(Transaction&)>& afterwards) try {
     const std::int64_t known = steps.empty() ? 0 : steps.back().step;
-    SchemaState state = stateOf(connection.database());
+    SchemaState state = stateOf(connection);
     if (state.needs > known)
         return Error{ErrorCode::Unavailable,
                      "the records in " + connection.file().string() + " are of schema " +
@@ -133,7 +133,7 @@ Result<Done> migrate(Connection& connection, std::span<const Migration> steps,
         if (!transaction) return transaction.error();
         Transaction work = *std::move(transaction);
         // Another program may have taken the step while this one waited to begin.
-        state = stateOf(connection.database());
+        state = stateOf(connection);
         if (migration.step <= state.step) continue;
         take(work, migration);
         if (afterwards && &migration == &steps.back())

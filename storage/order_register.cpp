@@ -21,6 +21,9 @@ using domain::OrderNumber;
 using domain::Prescription;
 using domain::Result;
 
+/// Where orders that nobody set a day for stand on the floor: after all others.
+constexpr std::int64_t kNoDay = 1'000'000;
+
 template <domain::CodedEnum E>
 Value coded(E value) {
     return std::string{codeOf(value)};
@@ -52,7 +55,11 @@ std::vector<Cell> cellsOf(const RegisterRow& row) {
             {"cautions", row.cautions},
             {"case_leader", row.caseLeader ? Value{row.caseLeader->text()} : Value{}},
             {"waiting_since_us", row.waitingSince.microseconds()},
-            {"laboratory_us", row.laboratoryTime}};
+            {"laboratory_us", row.laboratoryTime},
+            {"year", std::int64_t{row.number.year()}},
+            {"count", std::int64_t{row.number.count()}},
+            {"closed", std::int64_t{row.waitsFor == domain::WaitsFor::Nobody ? 1 : 0}},
+            {"floor_day", row.due ? row.due->days() : kNoDay}};
 }
 
 [[noreturn]] void damaged(std::string_view column, const std::string& text) {
@@ -168,14 +175,14 @@ RegisterRow rowOf(const Order& order) {
 }
 
 Result<Done> OrderRegister::put(Transaction& transaction, const Order& order) const try {
-    Statement{transaction.database(), "order_register_put"}.bind(cellsOf(rowOf(order))).run();
+    Statement{transaction.connection(), "order_register_put"}.bind(cellsOf(rowOf(order))).run();
     return Done{};
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
 
 Result<std::vector<RegisterRow>> OrderRegister::all() const try {
-    Statement rows{connection_.database(), "order_register_all"};
+    Statement rows{connection_, "order_register_all"};
     rows.run();
     std::vector<RegisterRow> list;
     while (rows.next()) list.push_back(readRow(rows));
@@ -185,7 +192,7 @@ Result<std::vector<RegisterRow>> OrderRegister::all() const try {
 }
 
 Result<std::optional<RegisterRow>> OrderRegister::find(const OrderNumber& number) const try {
-    Statement row{connection_.database(), "order_register_of_number"};
+    Statement row{connection_, "order_register_of_number"};
     row.bind("order_number", number.text()).run();
     if (!row.next()) return std::optional<RegisterRow>{};
     return std::optional{readRow(row)};
@@ -193,21 +200,24 @@ Result<std::optional<RegisterRow>> OrderRegister::find(const OrderNumber& number
     return failure.error();
 }
 
-Result<OrderNumber> OrderRegister::nextNumber(Transaction& transaction, Date today) const {
+Result<OrderNumber> OrderRegister::nextNumber(Transaction& transaction, Date today) const try {
     const int year = yearOf(today);
-    const auto last = Ledger{transaction.connection()}.lastNumber(year);
-    if (!last) return last.error();
-    const auto number = OrderNumber::make(year, *last ? (*last)->count() + 1 : 1);
+    Statement last{transaction.connection(), "order_register_last_number"};
+    last.bind("year", year).run();
+    const std::int64_t count = last.next() ? last.whole("count") : 0;
+    const auto number = OrderNumber::make(year, static_cast<int>(count) + 1);
     if (!number)
         return Error{ErrorCode::Refused,
                      "no order numbers are left in the year of " + today.text()};
     return *number;
+} catch (const SqlFailure& failure) {
+    return failure.error();
 }
 
 Result<Done> OrderRegister::rebuild(Transaction& transaction) const try {
     const auto orders = loadOrders(transaction.connection());
     if (!orders) return orders.error();
-    Statement{transaction.database(), "order_register_clear"}.run();
+    Statement{transaction.connection(), "order_register_clear"}.run();
     for (const Order& order : *orders)
         if (auto kept = put(transaction, order); !kept) return kept.error();
     return Done{};
@@ -222,7 +232,7 @@ Result<std::vector<std::string>> OrderRegister::differences() const try {
     std::map<std::string, std::vector<Cell>> expected;
     for (const Order& order : *orders) expected.emplace(order.number.text(), cellsOf(rowOf(order)));
     std::vector<std::string> problems;
-    Statement rows{connection_.database(), "order_register_all"};
+    Statement rows{connection_, "order_register_all"};
     rows.run();
     while (rows.next()) {
         const Value key = rows.value("order_number");

@@ -38,7 +38,7 @@ domain::Result<domain::Done> forget(Transaction& transaction, CodeShape shape,
     if (!id)
         return domain::Error{domain::ErrorCode::Unusable,
                              '"' + code + "\" is the code of nobody known here"};
-    Statement{transaction.database(), query}.bind(column, *id).run();
+    Statement{transaction.connection(), query}.bind(column, *id).run();
     return domain::Done{};
 } catch (const SqlFailure& failure) {
     return failure.error();
@@ -49,10 +49,10 @@ domain::Result<domain::Done> forget(Transaction& transaction, CodeShape shape,
 domain::Result<std::string> PartyStore::prescriberCode(Transaction& transaction,
                                                        const domain::Identity& identity) const try {
     const Cell key{"matched_by", orNull(prescriberKey(identity))};
-    Statement insert{transaction.database(), "prescriber_insert"};
+    Statement insert{transaction.connection(), "prescriber_insert"};
     insert.bind({key}).run();
     if (insert.next()) return countedCode(kPrescriberCode, insert.whole("prescriber_id"));
-    Statement found{connection_.database(), "prescriber_find"};
+    Statement found{connection_, "prescriber_find"};
     found.bind({key}).run().next();
     return countedCode(kPrescriberCode, found.whole("prescriber_id"));
 } catch (const SqlFailure& failure) {
@@ -68,10 +68,10 @@ domain::Result<std::string> PartyStore::patientCode(Transaction& transaction,
                              '"' + prescriberCode + "\" is not the code of a prescriber"};
     const std::vector<Cell> key{{"prescriber_id", *prescriber},
                                 {"matched_by", orNull(patientKey(identity))}};
-    Statement insert{transaction.database(), "patient_insert"};
+    Statement insert{transaction.connection(), "patient_insert"};
     insert.bind(key).run();
     if (insert.next()) return countedCode(kPatientCode, insert.whole("patient_id"));
-    Statement found{connection_.database(), "patient_find"};
+    Statement found{connection_, "patient_find"};
     found.bind(key).run().next();
     return countedCode(kPatientCode, found.whole("patient_id"));
 } catch (const SqlFailure& failure) {

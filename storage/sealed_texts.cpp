@@ -61,7 +61,7 @@ Error lost(const SealedText& sealed, const std::string& what) {
 Result<SealedText> SealedTexts::seal(Transaction& transaction, const std::string& text) const try {
     const QByteArray salt = newSalt();
     const std::string digest = digestOf(salt, text);
-    Statement insert{transaction.database(), "sealed_text_insert"};
+    Statement insert{transaction.connection(), "sealed_text_insert"};
     insert.bind({{"salt", salt}, {"content", text}, {"digest", digest}}).run().next();
     return SealedText{countedCode(kSealedTextCode, insert.whole("sealed_text_id")), digest};
 } catch (const SqlFailure& failure) {
@@ -71,7 +71,7 @@ Result<SealedText> SealedTexts::seal(Transaction& transaction, const std::string
 Result<std::optional<std::string>> SealedTexts::open(const SealedText& sealed) const try {
     const auto id = countOf(kSealedTextCode, sealed.code);
     if (!id) return lost(sealed, "has no such code");
-    Statement query{connection_.database(), "sealed_text_of_id"};
+    Statement query{connection_, "sealed_text_of_id"};
     query.bind("sealed_text_id", *id).run();
     if (!query.next()) return lost(sealed, "is missing");
     const Row row{query};
@@ -85,7 +85,7 @@ Result<std::optional<std::string>> SealedTexts::open(const SealedText& sealed) c
 Result<Done> SealedTexts::erase(Transaction& transaction, const SealedText& sealed) const try {
     const auto id = countOf(kSealedTextCode, sealed.code);
     if (!id) return lost(sealed, "has no such code");
-    Statement erase{transaction.database(), "sealed_text_erase"};
+    Statement erase{transaction.connection(), "sealed_text_erase"};
     if (!erase.bind("sealed_text_id", *id).run().next()) return lost(sealed, "is missing");
     return Done{};
 } catch (const SqlFailure& failure) {
@@ -100,7 +100,7 @@ Result<std::vector<std::string>> SealedTexts::verify() const try {
     });
     if (!visited) return visited.error();
     std::vector<std::string> problems;
-    Statement rows{connection_.database(), "sealed_text_all"};
+    Statement rows{connection_, "sealed_text_all"};
     rows.run();
     while (rows.next()) {
         const Row row{rows};

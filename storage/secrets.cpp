@@ -14,6 +14,8 @@ namespace {
 
 /// Keeps the digests of tokens apart from the hashes of the ledger and of sealed texts.
 constexpr char kTokenDomain[] = {2};
+/// No badge begins with it.
+constexpr char kCommandDomain[] = {3};
 constexpr std::size_t kTokenBytes = 32;
 /// No I, L, O or U: nothing is mistaken for another, and no words appear by accident.
 constexpr std::string_view kLetters = "0123456789abcdefghjkmnpqrstvwxyz";
@@ -57,6 +59,21 @@ std::string hex(const unsigned char* bytes, std::size_t count) {
     sodium_bin2hex(text.data(), text.size(), bytes, count);
     text.pop_back();
     return text;
+}
+
+std::string keyedDigest(std::string_view key, std::initializer_list<std::string_view> parts) {
+    ready();
+    const auto bytes = [](std::string_view text) {
+        return reinterpret_cast<const unsigned char*>(text.data());
+    };
+    crypto_auth_hmacsha256_state state{};
+    crypto_auth_hmacsha256_init(&state, bytes(key), key.size());
+    for (const std::string_view part : parts)
+        crypto_auth_hmacsha256_update(&state, bytes(part), part.size());
+    std::array<unsigned char, crypto_auth_hmacsha256_BYTES> digest{};
+    crypto_auth_hmacsha256_final(&state, digest.data());
+    sodium_memzero(&state, sizeof state);
+    return hex(digest.data(), digest.size());
 }
 
 }  // namespace
@@ -133,17 +150,11 @@ std::string tokenDigest(std::string_view token) {
 }
 
 std::string badgeDigest(std::string_view key, const Secret& badge) {
-    ready();
-    const auto bytes = [](std::string_view text) {
-        return reinterpret_cast<const unsigned char*>(text.data());
-    };
-    crypto_auth_hmacsha256_state state{};
-    crypto_auth_hmacsha256_init(&state, bytes(key), key.size());
-    crypto_auth_hmacsha256_update(&state, bytes(badge.text()), badge.text().size());
-    std::array<unsigned char, crypto_auth_hmacsha256_BYTES> digest{};
-    crypto_auth_hmacsha256_final(&state, digest.data());
-    sodium_memzero(&state, sizeof state);
-    return hex(digest.data(), digest.size());
+    return keyedDigest(key, {badge.text()});
+}
+
+std::string commandDigest(std::string_view key, std::string_view command) {
+    return keyedDigest(key, {std::string_view{kCommandDomain, sizeof kCommandDomain}, command});
 }
 
 }  // namespace storage

@@ -50,7 +50,9 @@ std::string newToken();
 Secret newOneTimeSecret();
 /// 64 hexadecimal digits.
 std::string tokenDigest(std::string_view token);
-/// 64 hexadecimal digits.
+/// HMAC-SHA-256 (RFC 2104), 64 hexadecimal digits.
 std::string badgeDigest(std::string_view key, const Secret& badge);
+/// Likewise, kept apart from the digests of badges.
+std::string commandDigest(std::string_view key, std::string_view command);
 
 }  // namespace storage

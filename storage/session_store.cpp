@@ -13,7 +13,7 @@ using domain::Result;
 /// Ends the open sessions that a statement names by one cell.
 Result<Done> endBy(Transaction& transaction, std::string_view query, const Cell& which,
                    Instant at) try {
-    Statement{transaction.database(), query}.bind({which, {"ended_us", at.microseconds()}}).run();
+    Statement{transaction.connection(), query}.bind({which, {"ended_us", at.microseconds()}}).run();
     return Done{};
 } catch (const SqlFailure& failure) {
     return failure.error();
@@ -23,7 +23,7 @@ Result<Done> endBy(Transaction& transaction, std::string_view query, const Cell&
 
 Result<Done> SessionStore::open(Transaction& transaction, const std::string& tokenDigest,
                                 const KeptSession& session) const try {
-    Statement{transaction.database(), "session_insert"}
+    Statement{transaction.connection(), "session_insert"}
         .bind({{"token_digest", tokenDigest},
                {"person", session.person.text()},
                {"station", session.station},
@@ -36,7 +36,7 @@ Result<Done> SessionStore::open(Transaction& transaction, const std::string& tok
 }
 
 Result<std::optional<KeptSession>> SessionStore::find(const std::string& tokenDigest) const try {
-    Statement row{connection_.database(), "session_find"};
+    Statement row{connection_, "session_find"};
     row.bind("token_digest", tokenDigest).run();
     if (!row.next()) return std::optional<KeptSession>{};
     KeptSession session{.person = storedPerson(row),
@@ -52,7 +52,7 @@ Result<std::optional<KeptSession>> SessionStore::find(const std::string& tokenDi
 
 Result<Done> SessionStore::touch(Transaction& transaction, const std::string& tokenDigest,
                                  Instant at) const try {
-    Statement{transaction.database(), "session_touch"}
+    Statement{transaction.connection(), "session_touch"}
         .bind({{"token_digest", tokenDigest}, {"last_used_us", at.microseconds()}})
         .run();
     return Done{};
@@ -77,7 +77,7 @@ Result<Done> SessionStore::endAllAt(Transaction& transaction, const std::string&
 
 Result<std::int64_t> SessionStore::endIdle(Transaction& transaction, Instant usedBefore,
                                            Instant at) const try {
-    Statement ended{transaction.database(), "session_end_idle"};
+    Statement ended{transaction.connection(), "session_end_idle"};
     ended.bind({{"used_before_us", usedBefore.microseconds()}, {"ended_us", at.microseconds()}})
         .run();
     std::int64_t count = 0;
@@ -88,7 +88,7 @@ Result<std::int64_t> SessionStore::endIdle(Transaction& transaction, Instant use
 }
 
 Result<std::map<domain::PersonCode, Instant>> SessionStore::lastUsed() const try {
-    Statement row{connection_.database(), "session_last_used"};
+    Statement row{connection_, "session_last_used"};
     row.run();
     std::map<domain::PersonCode, Instant> used;
     while (row.next())

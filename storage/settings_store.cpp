@@ -5,7 +5,7 @@
 namespace storage {
 
 domain::Result<std::optional<std::string>> SettingsStore::find(std::string_view name) const try {
-    Statement query{connection_.database(), "setting_find"};
+    Statement query{connection_, "setting_find"};
     query.bind("name", std::string{name}).run();
     if (!query.next()) return std::optional<std::string>{};
     return std::optional{query.text("content")};
@@ -15,7 +15,7 @@ domain::Result<std::optional<std::string>> SettingsStore::find(std::string_view 
 
 domain::Result<domain::Done> SettingsStore::put(Transaction& transaction, std::string_view name,
                                                 const std::string& value) const try {
-    Statement{transaction.database(), "setting_put"}
+    Statement{transaction.connection(), "setting_put"}
         .bind({{"name", std::string{name}}, {"content", value}})
         .run();
     return domain::Done{};

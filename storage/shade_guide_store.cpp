@@ -22,7 +22,7 @@ domain::ShadeTab tabOf(const Statement& row) {
 
 domain::Result<std::vector<domain::ShadeGuide>> ShadeGuideStore::all() const try {
     std::vector<domain::ShadeGuide> guides;
-    Statement rows{connection_.database(), "shade_tab_all"};
+    Statement rows{connection_, "shade_tab_all"};
     rows.run();
     while (rows.next()) {
         const std::string name = rows.text("guide");
@@ -37,14 +37,14 @@ domain::Result<std::vector<domain::ShadeGuide>> ShadeGuideStore::all() const try
 
 domain::Result<domain::Done> ShadeGuideStore::put(Transaction& transaction,
                                                   const domain::ShadeGuide& guide) const try {
-    const auto& database = transaction.database();
-    Statement{database, "shade_guide_put"}
+    Connection& records = transaction.connection();
+    Statement{records, "shade_guide_put"}
         .bind({{"name", guide.name}, {"source", guide.source}})
         .run();
-    Statement{database, "shade_tab_clear"}.bind("guide", guide.name).run();
+    Statement{records, "shade_tab_clear"}.bind("guide", guide.name).run();
     std::int64_t place = 0;
     for (const domain::ShadeTab& tab : guide.tabs)
-        Statement{database, "shade_tab_insert"}
+        Statement{records, "shade_tab_insert"}
             .bind({{"guide", guide.name},
                    {"place", ++place},
                    {"name", tab.name},

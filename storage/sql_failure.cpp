@@ -21,9 +21,8 @@ constexpr std::array kPlainWords{
     PlainWords{26, "the file is not a database"},
 };
 
-std::string sentence(const QSqlDatabase& database, const QSqlError& error,
-                     const std::string& during) {
-    const std::string place = "the records in " + database.databaseName().toStdString() + ": ";
+std::string sentence(const QString& file, const QSqlError& error, const std::string& during) {
+    const std::string place = "the records in " + file.toStdString() + ": ";
     // The extended code tells more; its lowest byte is the primary one.
     const int code = error.nativeErrorCode().toInt() & 0xff;
     for (const PlainWords& plain : kPlainWords)
@@ -34,8 +33,7 @@ std::string sentence(const QSqlDatabase& database, const QSqlError& error,
 
 }  // namespace
 
-SqlFailure::SqlFailure(const QSqlDatabase& database, const QSqlError& error,
-                       const std::string& during)
-    : std::runtime_error{sentence(database, error, during)} {}
+SqlFailure::SqlFailure(const QString& file, const QSqlError& error, const std::string& during)
+    : std::runtime_error{sentence(file, error, during)} {}
 
 }  // namespace storage

@@ -14,7 +14,7 @@ class SqlFailure : public std::runtime_error {
 public:
     using std::runtime_error::runtime_error;
     /// `during` is what was tried, for the failures that have no plain sentence of their own.
-    SqlFailure(const QSqlDatabase& database, const QSqlError& error, const std::string& during);
+    SqlFailure(const QString& file, const QSqlError& error, const std::string& during);
 
     domain::Error error() const { return {domain::ErrorCode::Unavailable, what()}; }
 };

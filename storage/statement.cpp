@@ -1,8 +1,12 @@
 #include "storage/statement.h"
 
 #include <QFile>
+#include <QSqlRecord>
 #include <QVariant>
+#include <algorithm>
 #include <utility>
+
+#include "storage/connection.h"
 
 namespace storage {
 namespace {
@@ -40,23 +44,39 @@ QString queryText(std::string_view name) {
 
 std::string shown(const Value& value) { return std::visit(Shown{}, value); }
 
-Statement::Statement(const QSqlDatabase& database, std::string_view name)
-    : database_{database}, name_{name}, query_{database} {
+Statement::Statement(Connection& connection, std::string_view name)
+    : connection_{&connection},
+      file_{connection.database().databaseName()},
+      name_{name},
+      prepared_{connection.takePrepared(name)} {
+    connection.countStatement(name);
+    if (prepared_) return;
+    prepared_ = std::make_unique<PreparedQuery>(PreparedQuery{QSqlQuery{connection.database()}});
     prepare(queryText(name));
 }
 
 Statement::Statement(const QSqlDatabase& database, const Sql& sql)
-    : database_{database}, name_{sql.text}, query_{database} {
+    : file_{database.databaseName()},
+      name_{sql.text},
+      prepared_{std::make_unique<PreparedQuery>(PreparedQuery{QSqlQuery{database}})} {
     prepare(QString::fromStdString(sql.text));
 }
 
+Statement::~Statement() {
+    if (!prepared_) return;
+    prepared_->query.finish();
+    if (connection_ != nullptr) connection_->keepPrepared(name_, std::move(prepared_));
+}
+
+SqlFailure Statement::failure() const { return {file_, prepared_->query.lastError(), name_}; }
+
 void Statement::prepare(const QString& text) {
-    query_.setForwardOnly(true);
-    if (!query_.prepare(text)) throw SqlFailure{database_, query_.lastError(), name_};
+    prepared_->query.setForwardOnly(true);
+    if (!prepared_->query.prepare(text)) throw failure();
 }
 
 Statement& Statement::bind(std::string_view name, const Value& value) {
-    query_.bindValue(':' + named(name), std::visit(Bound{}, value));
+    prepared_->query.bindValue(':' + named(name), std::visit(Bound{}, value));
     return *this;
 }
 
@@ -66,22 +86,27 @@ Statement& Statement::bind(const std::vector<Cell>& cells) {
 }
 
 Statement& Statement::run() {
-    if (!query_.exec()) throw SqlFailure{database_, query_.lastError(), name_};
-    columns_ = query_.record();
+    if (!prepared_->query.exec()) throw failure();
+    if (!prepared_->columns.empty()) return *this;
+    const QSqlRecord record = prepared_->query.record();
+    for (int at = 0; at < record.count(); ++at)
+        prepared_->columns.push_back(record.fieldName(at).toStdString());
     return *this;
 }
 
 bool Statement::next() {
-    if (query_.next()) return true;
+    if (prepared_->query.next()) return true;
     // The end and a failure look alike to next(); only the error tells them apart.
-    if (query_.lastError().isValid()) throw SqlFailure{database_, query_.lastError(), name_};
+    if (prepared_->query.lastError().isValid()) throw failure();
     return false;
 }
 
 Value Statement::value(std::string_view column) const {
-    const int index = columns_.indexOf(named(column));
-    if (index < 0) throw SqlFailure{name_ + " has no column " + std::string{column}};
-    const QVariant held = query_.value(index);
+    const auto found = std::ranges::find(prepared_->columns, column);
+    if (found == prepared_->columns.end())
+        throw SqlFailure{name_ + " has no column " + std::string{column}};
+    const QVariant held =
+        prepared_->query.value(static_cast<int>(found - prepared_->columns.begin()));
     if (held.isNull()) return {};
     switch (held.typeId()) {
         case QMetaType::Int:
@@ -101,7 +126,7 @@ template <typename T>
 T Statement::typed(std::string_view column, std::string_view kind) const {
     Value held = value(column);
     if (T* fitting = std::get_if<T>(&held)) return std::move(*fitting);
-    throw SqlFailure{"the records in " + database_.databaseName().toStdString() +
+    throw SqlFailure{"the records in " + file_.toStdString() +
                      " are damaged: " + std::string{column} + " holds " + shown(held) + " where " +
                      std::string{kind} + " was expected"};
 }

@@ -3,8 +3,8 @@
 
 #include <QByteArray>
 #include <QSqlQuery>
-#include <QSqlRecord>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -14,6 +14,8 @@
 #include "storage/sql_failure.h"
 
 namespace storage {
+
+class Connection;
 
 /// What a column holds. Fractions are never stored by us; one that is found is damage.
 using Value = std::variant<std::monostate, std::int64_t, double, std::string, QByteArray>;
@@ -37,11 +39,22 @@ struct Sql {
     std::string text;
 };
 
+/// A prepared query and the names of its columns, kept by the connection for the next time.
+struct PreparedQuery {
+    QSqlQuery query;
+    std::vector<std::string> columns{};
+};
+
 class Statement {
 public:
-    /// `name`: a file in storage/queries without its ending, as "ledger_insert".
-    Statement(const QSqlDatabase& database, std::string_view name);
+    /// `name`: a file in storage/queries without its ending, as "ledger_insert". Prepared once for
+    /// a connection; a second one of the same name in use at the same time is prepared anew.
+    Statement(Connection& connection, std::string_view name);
+    /// Prepared each time.
     Statement(const QSqlDatabase& database, const Sql& sql);
+    Statement(const Statement&) = delete;
+    Statement& operator=(const Statement&) = delete;
+    ~Statement();
 
     /// Fills the bind `:name`.
     Statement& bind(std::string_view name, const Value& value);
@@ -62,11 +75,12 @@ private:
     template <typename T>
     T typed(std::string_view column, std::string_view kind) const;
     void prepare(const QString& text);
+    SqlFailure failure() const;
 
-    QSqlDatabase database_;
+    Connection* connection_{nullptr};  ///< keeps the query afterwards; nullptr: nobody does
+    QString file_;
     std::string name_;
-    QSqlQuery query_;
-    QSqlRecord columns_;
+    std::unique_ptr<PreparedQuery> prepared_;
 };
 
 }  // namespace storage

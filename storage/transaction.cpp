@@ -37,6 +37,7 @@ Transaction::~Transaction() {
 domain::Result<domain::Done> Transaction::commit() try {
     Statement{connection_->database(), Sql{kCommit}}.run();
     connection_->inTransaction_ = false;
+    ++connection_->commits_;
     connection_ = nullptr;
     return domain::Done{};
 } catch (const SqlFailure& failure) {

@@ -7,6 +7,26 @@
 
 namespace storage {
 
+/// Kept between calls and brought up to date from the position it has reached: what a call costs
+/// does not grow with the ledger.
+class WorkshopStore {
+public:
+    explicit WorkshopStore(Connection& connection) : connection_{&connection} {}
+
+    /// As the records stand now; valid until the next call.
+    domain::Result<const domain::Workshop*> current();
+    /// How many events were folded so far.
+    std::int64_t folded() const noexcept { return folded_; }
+
+private:
+    Connection* connection_;
+    domain::Workshop workshop_{};
+    std::int64_t position_{0};  ///< of the newest event folded
+    std::int64_t lotsUpTo_{0};  ///< of the newest use of a lot counted
+    std::int64_t folded_{0};
+};
+
+/// Folded from the first event on.
 domain::Result<domain::Workshop> loadWorkshop(Connection& connection);
 
 }  // namespace storage

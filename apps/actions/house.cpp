@@ -1,12 +1,9 @@
 #include "apps/actions/house.h"
 
-#include <sstream>
-
-#include "apps/actions/access.h"
+#include "apps/actions/settings.h"
 #include "storage/files/shade_guide_file.h"
 #include "storage/settings_store.h"
 #include "storage/shade_guide_store.h"
-#include "storage/transaction.h"
 
 namespace actions {
 namespace {
@@ -99,32 +96,6 @@ private:
     std::optional<std::string> refusal_;
 };
 
-constexpr std::string_view kRetentionSetting = "retention.terms";
-/// Regulation (EU) 2017/745, Annex XIII, 4: the longest of those that are known.
-constexpr std::string_view kUsualRetention = "eu";
-
-Error unknownTerm(const std::string& id, const std::string& known) {
-    return {ErrorCode::Unusable,
-            '"' + id + "\" is no term of retention; expected some of: " + known};
-}
-
-/// "eu, us-fl": each id must be that of a term.
-Result<std::vector<domain::RetentionTerm>> termsIn(const std::string& ids) {
-    std::vector<domain::RetentionTerm> terms;
-    std::string known;
-    for (const domain::RetentionTerm& term : domain::retentionTerms())
-        known.append(known.empty() ? "" : ", ").append(term.id);
-    std::istringstream list{ids};
-    for (std::string id; std::getline(list >> std::ws, id, ',');) {
-        const domain::RetentionTerm* term = domain::retentionTermOf(id);
-        if (term == nullptr) return unknownTerm(id, known);
-        terms.push_back(*term);
-    }
-    if (terms.empty())
-        return Error{ErrorCode::Unusable, "a term of retention was expected: " + known};
-    return terms;
-}
-
 }  // namespace
 
 Result<House> houseOf(const Laboratory& laboratory) {
@@ -165,27 +136,18 @@ std::vector<LimitLine> limitLines(const HouseLimits& limits) {
 
 Result<Done> writeLimit(const Laboratory& laboratory, const std::string& word,
                         const std::string& text, const Who& who) {
-    if (const auto allowed = authorise(laboratory, who, domain::Permission::KeepWorkshop); !allowed)
-        return allowed.error();
     HouseLimits limits;
     AmountCheck check{word, text};
     describe(check, limits);
     if (const auto refusal = check.refusal())
         return Error{ErrorCode::Unusable, word + ": " + *refusal + "; given: \"" + text + '"'};
-    auto transaction = storage::Transaction::begin(laboratory.records());
-    if (!transaction) return transaction.error();
-    storage::Transaction work = *std::move(transaction);
-    const storage::SettingsStore settings{laboratory.records()};
-    if (auto put = settings.put(work, settingOf(word), text == kDefault ? std::string{} : text);
-        !put)
-        return put.error();
-    return work.commit();
+    const std::string name = settingOf(word);
+    return writeSettings(laboratory, who,
+                         {{SettingRow{.name = name}, text == kDefault ? std::string{} : text}});
 }
 
 Result<domain::ShadeGuide> enterGuide(const Laboratory& laboratory, const std::string& name,
                                       const std::filesystem::path& file, const Who& who) {
-    if (const auto allowed = authorise(laboratory, who, domain::Permission::KeepWorkshop); !allowed)
-        return allowed.error();
     constexpr std::size_t kLongestName = 60;
     if (name.find_first_not_of(" \t") == std::string::npos || name.size() > kLongestName)
         return Error{ErrorCode::Unusable, "expected the name of a shade guide, of at most " +
@@ -196,33 +158,25 @@ Result<domain::ShadeGuide> enterGuide(const Laboratory& laboratory, const std::s
         .name = name,
         .source = "entered by the laboratory on " + laboratory.today().text(),
         .tabs = *std::move(tabs)};
-    auto transaction = storage::Transaction::begin(laboratory.records());
-    if (!transaction) return transaction.error();
-    storage::Transaction work = *std::move(transaction);
-    if (auto put = storage::ShadeGuideStore{laboratory.records()}.put(work, guide); !put)
-        return put.error();
-    if (auto committed = work.commit(); !committed) return committed.error();
+    std::string command = commandOf({"guide", name});
+    for (const domain::ShadeTab& tab : guide.tabs)
+        command += commandOf({tab.name, tab.colour ? tab.colour->text() : std::string{}});
+    const auto put = perform(
+        laboratory, who, {domain::Permission::KeepWorkshop, command, {}}, [&](UnitOfWork& unit) {
+            return storage::ShadeGuideStore{laboratory.records()}.put(unit.transaction(), guide);
+        });
+    if (!put) return put.error();
     return guide;
 }
 
 Result<std::vector<domain::RetentionTerm>> retentionOf(const Laboratory& laboratory) {
-    const storage::SettingsStore settings{laboratory.records()};
-    const auto written = settings.find(kRetentionSetting);
-    if (!written) return written.error();
-    return termsIn(written->value_or(std::string{kUsualRetention}));
+    const auto ids = setting(laboratory, kRetentionTerms);
+    if (!ids) return ids.error();
+    return termsIn(*ids);
 }
 
-Result<domain::Done> writeRetention(const Laboratory& laboratory, const std::string& ids,
-                                    const Who& who) {
-    if (const auto allowed = authorise(laboratory, who, domain::Permission::KeepWorkshop); !allowed)
-        return allowed.error();
-    if (const auto terms = termsIn(ids); !terms) return terms.error();
-    auto transaction = storage::Transaction::begin(laboratory.records());
-    if (!transaction) return transaction.error();
-    storage::Transaction work = *std::move(transaction);
-    const storage::SettingsStore settings{laboratory.records()};
-    if (auto put = settings.put(work, kRetentionSetting, ids); !put) return put.error();
-    return work.commit();
+Result<Done> writeRetention(const Laboratory& laboratory, const std::string& ids, const Who& who) {
+    return writeSettings(laboratory, who, {{kRetentionTerms, ids}});
 }
 
 }  // namespace actions

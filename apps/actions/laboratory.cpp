@@ -1,22 +1,19 @@
 #include "apps/actions/laboratory.h"
 
-#include "apps/actions/access.h"
-
+#include "apps/actions/settings.h"
 #include "storage/records_file.h"
-#include "storage/settings_store.h"
-#include "storage/transaction.h"
 
 namespace actions {
 namespace {
 
-/// Where each part of the letterhead is kept among the settings.
+/// Which setting keeps each part of the letterhead.
 struct LetterheadRow {
-    std::string_view setting;
+    SettingRow setting;
     std::string Letterhead::*part;
 };
-constexpr LetterheadRow kLetterhead[] = {{"laboratory.name", &Letterhead::name},
-                                         {"laboratory.address", &Letterhead::address},
-                                         {"laboratory.contact", &Letterhead::contact}};
+constexpr LetterheadRow kLetterhead[] = {{kLaboratoryName, &Letterhead::name},
+                                         {kLaboratoryAddress, &Letterhead::address},
+                                         {kLaboratoryContact, &Letterhead::contact}};
 
 }  // namespace
 
@@ -32,27 +29,20 @@ bool Laboratory::isIn(const std::filesystem::path& folder) {
 }
 
 domain::Result<Letterhead> letterhead(const Laboratory& laboratory) {
-    const storage::SettingsStore settings{laboratory.records()};
     Letterhead head;
     for (const LetterheadRow& row : kLetterhead) {
-        auto value = settings.find(row.setting);
+        auto value = setting(laboratory, row.setting);
         if (!value) return value.error();
-        head.*(row.part) = value->value_or(std::string{});
+        head.*(row.part) = *std::move(value);
     }
     return head;
 }
 
 domain::Result<domain::Done> writeLetterhead(const Laboratory& laboratory, const Letterhead& head,
                                              const Who& who) {
-    if (const auto allowed = authorise(laboratory, who, domain::Permission::KeepWorkshop); !allowed)
-        return allowed.error();
-    auto transaction = storage::Transaction::begin(laboratory.records());
-    if (!transaction) return transaction.error();
-    storage::Transaction work = *std::move(transaction);
-    const storage::SettingsStore settings{laboratory.records()};
-    for (const LetterheadRow& row : kLetterhead)
-        if (auto put = settings.put(work, row.setting, head.*(row.part)); !put) return put.error();
-    return work.commit();
+    std::vector<std::pair<SettingRow, std::string>> values;
+    for (const LetterheadRow& row : kLetterhead) values.emplace_back(row.setting, head.*(row.part));
+    return writeSettings(laboratory, who, values);
 }
 
 }  // namespace actions

@@ -10,6 +10,7 @@
 #include "domain/base/result.h"
 #include "storage/connection.h"
 #include "storage/secrets.h"
+#include "storage/workshop_store.h"
 
 namespace actions {
 
@@ -36,15 +37,23 @@ public:
     domain::Date today() const { return now().day(); }
     storage::Connection& records() const noexcept { return *records_; }
     storage::HashCost hashCost() const noexcept { return cost_; }
+    /// The laboratory as it stands now, folded no further than is new; valid until the next call.
+    domain::Result<const domain::Workshop*> workshop() const { return workshop_->current(); }
+    storage::WorkshopStore& workshopStore() const noexcept { return *workshop_; }
 
 private:
     Laboratory(std::filesystem::path folder, const domain::Clock& clock,
                std::unique_ptr<storage::Connection> records, storage::HashCost cost)
-        : folder_{std::move(folder)}, clock_{&clock}, records_{std::move(records)}, cost_{cost} {}
+        : folder_{std::move(folder)},
+          clock_{&clock},
+          records_{std::move(records)},
+          workshop_{std::make_unique<storage::WorkshopStore>(*records_)},
+          cost_{cost} {}
 
     std::filesystem::path folder_;
     const domain::Clock* clock_;
     std::unique_ptr<storage::Connection> records_;
+    std::unique_ptr<storage::WorkshopStore> workshop_;
     storage::HashCost cost_;
 };
 

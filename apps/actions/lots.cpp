@@ -4,15 +4,15 @@
 #include <map>
 #include <set>
 
-#include "apps/actions/access.h"
-#include "apps/actions/carry_out.h"
-#include "apps/actions/orders.h"
+#include "apps/actions/legal_lack.h"
+#include "apps/actions/order_view.h"
 #include "apps/actions/paper_places.h"
+#include "apps/actions/sessions.h"
+#include "apps/actions/unit_of_work.h"
 #include "reports/recall_letter.h"
 #include "storage/ledger.h"
 #include "storage/lot_uses.h"
 #include "storage/order_register.h"
-#include "storage/workshop_store.h"
 
 namespace actions {
 namespace {
@@ -67,10 +67,10 @@ Result<TracedDevice> deviceOf(const Laboratory& laboratory, const storage::LotUs
 }
 
 Result<std::vector<LotTrace>> traced(const Laboratory& laboratory, const std::string& lot) {
-    const auto workshop = storage::loadWorkshop(laboratory.records());
+    const auto workshop = laboratory.workshop();
     if (!workshop) return workshop.error();
     std::vector<LotTrace> traces;
-    for (const auto& [code, kept] : workshop->lots)
+    for (const auto& [code, kept] : (*workshop)->lots)
         if (code.text() == lot || kept.lot.makersNumber == lot) traces.push_back({code, kept, {}});
     if (traces.empty())
         return Error{ErrorCode::Unusable, "there is no lot \"" + lot +
@@ -132,29 +132,44 @@ reports::Recall letterOf(const LotTrace& trace, const std::vector<TracedDevice>&
 }  // namespace
 
 Result<std::vector<LotLine>> lots(const Laboratory& laboratory) {
-    const auto workshop = storage::loadWorkshop(laboratory.records());
+    const auto workshop = laboratory.workshop();
     if (!workshop) return workshop.error();
     std::vector<LotLine> lines;
-    for (const auto& [code, kept] : workshop->lots) lines.push_back({code, kept});
+    for (const auto& [code, kept] : (*workshop)->lots) lines.push_back({code, kept});
     return lines;
 }
 
 Result<Kept> receiveLot(const Laboratory& laboratory, const ThingCode& code, const domain::Lot& lot,
                         const Who& who) {
-    return keep(laboratory, who, Permission::KeepLots, subjectOf(code), domain::LotReceived{lot});
+    const domain::WorkshopHappening received = domain::LotReceived{lot};
+    return perform(laboratory, who,
+                   {Permission::KeepLots,
+                    commandOf({"receive-lot", code.text(), storage::encodeHappening(received)}),
+                    {}},
+                   [&](UnitOfWork& unit) { return unit.record(subjectOf(code), received); });
 }
 
 Result<Kept> holdLot(const Laboratory& laboratory, const ThingCode& code, const std::string& reason,
                      const Who& who) {
-    return keepWithWords(laboratory, who, Permission::KeepLots, subjectOf(code), reason,
-                         [](const domain::SealedText& sealed) { return domain::LotHeld{sealed}; });
+    return perform(laboratory, who,
+                   {Permission::KeepLots, commandOf({"hold-lot", code.text(), reason}), {}},
+                   [&](UnitOfWork& unit) -> Result<domain::Done> {
+                       const auto sealed = unit.seal(reason);
+                       if (!sealed) return sealed.error();
+                       return unit.record(subjectOf(code), domain::LotHeld{*sealed});
+                   });
 }
 
 Result<Kept> releaseLot(const Laboratory& laboratory, const ThingCode& code,
                         const std::string& reason, const Who& who) {
-    return keepWithWords(
-        laboratory, who, Permission::TakeResponsibility, subjectOf(code), reason,
-        [](const domain::SealedText& sealed) { return domain::LotReleased{sealed}; });
+    return perform(
+        laboratory, who,
+        {Permission::TakeResponsibility, commandOf({"release-lot", code.text(), reason}), {}},
+        [&](UnitOfWork& unit) -> Result<domain::Done> {
+            const auto sealed = unit.seal(reason);
+            if (!sealed) return sealed.error();
+            return unit.record(subjectOf(code), domain::LotReleased{*sealed});
+        });
 }
 
 Result<std::vector<LotTrace>> traceLot(const Laboratory& laboratory, const std::string& lot,
@@ -170,7 +185,7 @@ Result<OrderTrace> traceOrder(const Laboratory& laboratory, const OrderNumber& n
         return allowed.error();
     const auto view = order(laboratory, number);
     if (!view) return view.error();
-    const auto workshop = storage::loadWorkshop(laboratory.records());
+    const auto workshop = laboratory.workshop();
     if (!workshop) return workshop.error();
     OrderTrace trace{.order = number, .lots = {}, .deeds = {}};
     Counts counts;
@@ -178,9 +193,9 @@ Result<OrderTrace> traceOrder(const Laboratory& laboratory, const OrderNumber& n
         trace.deeds.push_back(
             {line.event.at, line.event.person.text(), line.event.station, line.says});
         for (const storage::LotUse& use : storage::usesIn(line.event)) {
-            const auto known = workshop->lots.find(use.lot);
+            const auto known = (*workshop)->lots.find(use.lot);
             trace.lots.push_back(
-                {use.lot, known == workshop->lots.end() ? domain::Lot{} : known->second.lot,
+                {use.lot, known == (*workshop)->lots.end() ? domain::Lot{} : known->second.lot,
                  use.amount, use.stage, holds(view->order, use.lot, counts[{number, use.lot}]++)});
         }
     }

@@ -3,8 +3,11 @@
 
 #include <filesystem>
 
-#include "apps/actions/keep.h"
+#include "apps/actions/laboratory.h"
+#include "apps/actions/outcome.h"
+#include "apps/actions/who.h"
 #include "domain/production/order.h"
+#include "domain/workshop/workshop.h"
 
 namespace actions {
 

@@ -1,8 +1,9 @@
+#include "apps/actions/order_view.h"
+
 #include <algorithm>
 #include <tuple>
 
-#include "apps/actions/carry_out.h"
-#include "apps/actions/orders.h"
+#include "apps/actions/legal_lack.h"
 #include "domain/production/evolve.h"
 #include "storage/files/prescription_file.h"
 #include "storage/ledger.h"

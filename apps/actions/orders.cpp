@@ -1,10 +1,11 @@
 #include "apps/actions/orders.h"
 
-#include <QCryptographicHash>
 #include <set>
 
-#include "apps/actions/carry_out.h"
 #include "apps/actions/house.h"
+#include "apps/actions/laboratory_key.h"
+#include "apps/actions/legal_lack.h"
+#include "apps/actions/unit_of_work.h"
 #include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
 #include "storage/order_register.h"
@@ -14,7 +15,6 @@
 namespace actions {
 namespace {
 
-using domain::EventKind;
 using domain::Order;
 using domain::OrderNumber;
 using domain::Permission;
@@ -56,18 +56,29 @@ Result<Revision> revisionOf(const Laboratory& laboratory, Transaction& work,
                     *std::move(findings)};
 }
 
-/// The same prescription logged again without a key of its own is the same deed.
-std::string keyOf(const Prescription& prescription) {
-    const std::string text = storage::writePrescription(prescription);
-    const QByteArray digest =
-        QCryptographicHash::hash(QByteArrayView{text.data(), static_cast<qsizetype>(text.size())},
-                                 QCryptographicHash::Sha256);
-    return "prescription-" + digest.toHex().toStdString();
+/// The same prescription logged again without a key of its own is the same deed, unless that order
+/// was withdrawn meanwhile.
+Result<std::string> keyOf(const Laboratory& laboratory, const std::string& prescription) {
+    const auto digest = digestOfCommand(laboratory, "prescription " + prescription);
+    if (!digest) return digest.error();
+    const std::string base = "prescription-" + *digest;
+    std::string key = base;
+    for (int again = 2;; ++again) {
+        const auto events = storage::Ledger{laboratory.records()}.withKey(key);
+        if (!events) return events.error();
+        const auto* first =
+            events->empty() ? nullptr : std::get_if<domain::Event>(&events->front());
+        if (first == nullptr) return key;
+        const auto order = storage::loadOrder(laboratory.records(), first->order);
+        if (!order) return order.error();
+        if (!*order || (*order)->status != domain::OrderStatus::Withdrawn) return key;
+        key = base + '-' + std::to_string(again);
+    }
 }
 
 /// A new order for a prescription, within a deed.
-Result<Order> logged(const Laboratory& laboratory, Work& work, const Prescription& prescription,
-                     const std::optional<OrderNumber>& replaces) {
+Result<Order> logged(const Laboratory& laboratory, UnitOfWork& work,
+                     const Prescription& prescription, const std::optional<OrderNumber>& replaces) {
     const storage::OrderRegister orders{laboratory.records()};
     const auto number = orders.nextNumber(work.transaction(), laboratory.today());
     if (!number) return number.error();
@@ -77,7 +88,7 @@ Result<Order> logged(const Laboratory& laboratory, Work& work, const Prescriptio
 }
 
 /// Every text that the events of an order point to.
-Result<domain::Done> eraseWords(const Laboratory& laboratory, Work& work,
+Result<domain::Done> eraseWords(const Laboratory& laboratory, UnitOfWork& work,
                                 const std::vector<domain::Event>& events) {
     const storage::SealedTexts texts{laboratory.records()};
     for (const domain::Event& event : events)
@@ -105,7 +116,7 @@ std::set<std::string> partiesOfNobodyElse(const std::vector<domain::Event>& even
 }
 
 /// What patients and prescribers are matched by names them too.
-Result<domain::Done> forgetParties(const Laboratory& laboratory, Work& work,
+Result<domain::Done> forgetParties(const Laboratory& laboratory, UnitOfWork& work,
                                    const std::vector<domain::Event>& events) {
     const auto orders = storage::loadOrders(laboratory.records());
     if (!orders) return orders.error();
@@ -129,75 +140,92 @@ Result<Outcome> log(const Laboratory& laboratory, const std::filesystem::path& f
 
 Result<Outcome> log(const Laboratory& laboratory, const Prescription& prescription,
                     const Who& who) {
+    const std::string written = storage::writePrescription(prescription);
     Who keyed = who;
-    if (keyed.key.empty()) keyed.key = keyOf(prescription);
-    return carryOut(laboratory, {}, EventKind::Received, Permission::LogOrders, keyed,
-                    [&](Work& work) { return logged(laboratory, work, prescription, {}); });
+    if (keyed.key.empty()) {
+        auto key = keyOf(laboratory, written);
+        if (!key) return key.error();
+        keyed.key = *std::move(key);
+    }
+    return perform(laboratory, keyed, {Permission::LogOrders, commandOf({"log", written}), {}},
+                   [&](UnitOfWork& work) { return logged(laboratory, work, prescription, {}); });
 }
 
 Result<Outcome> accept(const Laboratory& laboratory, const OrderNumber& number,
                        const std::optional<std::string>& reason, const Who& who) {
-    return carryOut(laboratory, number, EventKind::Accepted, Permission::AcceptOrders, who,
-                    [&](Work& work) -> Result<Order> {
-                        auto sealed = work.seal(reason);
-                        if (!sealed) return sealed.error();
-                        return work.apply(number, domain::Accept{*std::move(sealed)});
-                    });
+    return perform(
+        laboratory, who,
+        {Permission::AcceptOrders, commandOf({"accept", number.text(), wordIfAny(reason)}), number},
+        [&](UnitOfWork& work) -> Result<Order> {
+            auto sealed = work.seal(reason);
+            if (!sealed) return sealed.error();
+            return work.apply(number, domain::Accept{*std::move(sealed)});
+        });
 }
 
 Result<Outcome> flag(const Laboratory& laboratory, const OrderNumber& number,
                      domain::FlagReason reason, const std::optional<std::string>& note,
                      const Who& who) {
-    return carryOut(laboratory, number, EventKind::Flagged, Permission::AskQuestions, who,
-                    [&](Work& work) -> Result<Order> {
-                        auto sealed = work.seal(note);
-                        if (!sealed) return sealed.error();
-                        return work.apply(number, domain::Flag{reason, *std::move(sealed)});
-                    });
+    return perform(
+        laboratory, who,
+        {Permission::AskQuestions,
+         commandOf({"flag", number.text(), std::string{codeOf(reason)}, wordIfAny(note)}), number},
+        [&](UnitOfWork& work) -> Result<Order> {
+            auto sealed = work.seal(note);
+            if (!sealed) return sealed.error();
+            return work.apply(number, domain::Flag{reason, *std::move(sealed)});
+        });
 }
 
 Result<Outcome> answer(const Laboratory& laboratory, const OrderNumber& number,
                        const std::optional<std::string>& words,
                        const std::optional<Prescription>& prescription, const Who& who) {
-    return carryOut(laboratory, number, EventKind::Answered, Permission::RecordAnswers, who,
-                    [&](Work& work) -> Result<Order> {
-                        auto sealed = work.seal(words);
-                        if (!sealed) return sealed.error();
-                        domain::Answer answer{.words = *std::move(sealed)};
-                        if (prescription) {
-                            const auto order = work.load(number);
-                            if (!order) return order.error();
-                            auto revision = revisionOf(laboratory, work.transaction(),
-                                                       *prescription, order->caseLeader);
-                            if (!revision) return revision.error();
-                            answer.revision = *std::move(revision);
-                        }
-                        return work.apply(number, std::move(answer));
-                    });
+    const std::string written =
+        prescription ? storage::writePrescription(*prescription) : std::string{};
+    return perform(laboratory, who,
+                   {Permission::RecordAnswers,
+                    commandOf({"answer", number.text(), wordIfAny(words), written}), number},
+                   [&](UnitOfWork& work) -> Result<Order> {
+                       auto sealed = work.seal(words);
+                       if (!sealed) return sealed.error();
+                       domain::Answer answer{.words = *std::move(sealed)};
+                       if (prescription) {
+                           const auto order = work.order(number);
+                           if (!order) return order.error();
+                           auto revision = revisionOf(laboratory, work.transaction(), *prescription,
+                                                      order->caseLeader);
+                           if (!revision) return revision.error();
+                           answer.revision = *std::move(revision);
+                       }
+                       return work.apply(number, std::move(answer));
+                   });
 }
 
 Result<Outcome> withdraw(const Laboratory& laboratory, const OrderNumber& number,
                          const std::string& reason, const Who& who) {
-    return carryOut(laboratory, number, EventKind::Withdrawn, Permission::RecordAnswers, who,
-                    [&](Work& work) -> Result<Order> {
-                        auto sealed = work.seal(reason);
-                        if (!sealed) return sealed.error();
-                        return work.apply(number, domain::Withdraw{*std::move(sealed)});
-                    });
+    return perform(
+        laboratory, who,
+        {Permission::RecordAnswers, commandOf({"withdraw", number.text(), reason}), number},
+        [&](UnitOfWork& work) -> Result<Order> {
+            auto sealed = work.seal(reason);
+            if (!sealed) return sealed.error();
+            return work.apply(number, domain::Withdraw{*std::move(sealed)});
+        });
 }
 
 Result<Outcome> joinCase(const Laboratory& laboratory, const OrderNumber& number,
                          const OrderNumber& leader, const Who& who) {
-    return carryOut(
-        laboratory, number, EventKind::CaseJoined, Permission::LogOrders, who,
-        [&](Work& work) -> Result<Order> {
-            auto first = work.load(leader);
+    return perform(
+        laboratory, who,
+        {Permission::LogOrders, commandOf({"case", number.text(), leader.text()}), number},
+        [&](UnitOfWork& work) -> Result<Order> {
+            auto first = work.order(leader);
             if (!first) return first.error();
             if (first->caseLeader)
                 return domain::Error{domain::ErrorCode::Refused,
                                      "order " + leader.text() + " travels with the case of " +
                                          first->caseLeader->text() + "; name that"};
-            const auto own = work.load(number);
+            const auto own = work.order(number);
             if (!own) return own.error();
             const auto full = inFull(laboratory, own->revision);
             if (!full) return full.error();
@@ -211,45 +239,44 @@ Result<Outcome> joinCase(const Laboratory& laboratory, const OrderNumber& number
 Result<Outcome> remake(const Laboratory& laboratory, const OrderNumber& number,
                        domain::RemakeReason reason, const std::optional<domain::Stage>& fault,
                        const std::optional<std::string>& note, const Who& who) {
-    auto outcome = carryOut(laboratory, number, EventKind::RemakeOrdered, Permission::OrderRemakes,
-                            who, [&](Work& work) -> Result<Order> {
-                                auto first = work.load(number);
-                                if (!first) return first.error();
-                                auto prescription = inFull(laboratory, first->revision);
-                                if (!prescription) return prescription.error();
-                                Prescription again = *std::move(prescription);
-                                again.remake = domain::Remake{reason};
-                                auto replacement = logged(laboratory, work, again, number);
-                                if (!replacement) return replacement;
-                                auto sealed = work.seal(note);
-                                if (!sealed) return sealed.error();
-                                auto ended = work.apply(
-                                    number, domain::OrderRemake{replacement->number, reason, fault,
-                                                                *std::move(sealed)});
-                                if (!ended) return ended;
-                                return replacement;
-                            });
-    if (!outcome || !outcome->repeated || !outcome->order.replacedBy) return outcome;
-    const auto made = storage::loadOrder(laboratory.records(), *outcome->order.replacedBy);
-    if (!made) return made.error();
-    return Outcome{**made, true};
+    const std::string command = commandOf(
+        {"remake", number.text(), std::string{codeOf(reason)}, wordIfAny(fault), wordIfAny(note)});
+    return perform(laboratory, who, {Permission::OrderRemakes, command, number},
+                   [&](UnitOfWork& work) -> Result<Order> {
+                       auto first = work.order(number);
+                       if (!first) return first.error();
+                       auto prescription = inFull(laboratory, first->revision);
+                       if (!prescription) return prescription.error();
+                       Prescription again = *std::move(prescription);
+                       again.remake = domain::Remake{reason};
+                       auto replacement = logged(laboratory, work, again, number);
+                       if (!replacement) return replacement;
+                       auto sealed = work.seal(note);
+                       if (!sealed) return sealed.error();
+                       auto ended =
+                           work.apply(number, domain::OrderRemake{replacement->number, reason,
+                                                                  fault, *std::move(sealed)});
+                       if (!ended) return ended;
+                       return replacement;
+                   });
 }
 
 Result<Outcome> purge(const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
-    return carryOut(laboratory, number, EventKind::Purged, Permission::KeepWorkshop, who,
-                    [&](Work& work) -> Result<Order> {
-                        auto terms = retentionOf(laboratory);
-                        if (!terms) return terms.error();
-                        auto order = work.apply(number, domain::Purge{*std::move(terms)});
-                        if (!order) return order;
-                        const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
-                        if (!events) return events.error();
-                        if (auto erased = eraseWords(laboratory, work, *events); !erased)
-                            return erased.error();
-                        if (auto forgot = forgetParties(laboratory, work, *events); !forgot)
-                            return forgot.error();
-                        return order;
-                    });
+    return perform(laboratory, who,
+                   {Permission::KeepWorkshop, commandOf({"purge", number.text()}), number},
+                   [&](UnitOfWork& work) -> Result<Order> {
+                       auto terms = retentionOf(laboratory);
+                       if (!terms) return terms.error();
+                       auto order = work.apply(number, domain::Purge{*std::move(terms)});
+                       if (!order) return order;
+                       const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
+                       if (!events) return events.error();
+                       if (auto erased = eraseWords(laboratory, work, *events); !erased)
+                           return erased.error();
+                       if (auto forgot = forgetParties(laboratory, work, *events); !forgot)
+                           return forgot.error();
+                       return order;
+                   });
 }
 
 }  // namespace actions

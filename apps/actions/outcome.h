@@ -1,14 +1,22 @@
-/// What an action on an order answers.
+/// What an action answers.
 #pragma once
 
 #include "domain/production/order.h"
 
 namespace actions {
 
-/// An order after an action. `repeated`: the key had been used, nothing happened this time.
+/// An order after an action. `repeated`: the key had been used for the same, nothing happened this
+/// time; `before`: when it was recorded.
 struct Outcome {
     domain::Order order;
     bool repeated{};
+    std::optional<domain::Instant> before{};
+};
+
+/// What came of an action on the laboratory's own things; as of an Outcome.
+struct Kept {
+    bool repeated{};
+    std::optional<domain::Instant> before{};
 };
 
 }  // namespace actions

@@ -2,8 +2,9 @@
 
 #include <algorithm>
 
-#include "apps/actions/access.h"
+#include "apps/actions/order_view.h"
 #include "apps/actions/paper_places.h"
+#include "apps/actions/sessions.h"
 #include "apps/actions/statements.h"
 #include "reports/bench_sheet.h"
 #include "reports/delivery_note.h"
@@ -14,7 +15,6 @@
 #include "reports/ticket.h"
 #include "reports/try_in_sheet.h"
 #include "storage/order_register.h"
-#include "storage/workshop_store.h"
 
 namespace actions {
 namespace {
@@ -205,10 +205,10 @@ Result<reports::Paper> delivery(const Source& source) {
 Result<reports::Paper> subOrder(const Source& source) {
     const domain::StageStep* step = currentStep(source.view.order);
     if (step == nullptr || !step->away) return refused(source, "no stage of it is at another site");
-    const auto workshop = storage::loadWorkshop(source.laboratory.records());
+    const auto workshop = source.laboratory.workshop();
     if (!workshop) return workshop.error();
-    const auto site = workshop->sites.find(*step->madeAt);
-    if (site == workshop->sites.end())
+    const auto site = (*workshop)->sites.find(*step->madeAt);
+    if (site == (*workshop)->sites.end())
         return refused(source, "there is no site " + step->madeAt->text());
     return reports::subOrder(source.head,
                              {.number = source.view.order.number,

@@ -1,7 +1,10 @@
 /// Printing: papers are written as PDF files into the laboratory's folder.
 #pragma once
 
-#include "apps/actions/orders.h"
+#include <filesystem>
+
+#include "apps/actions/laboratory.h"
+#include "apps/actions/who.h"
 
 namespace actions {
 

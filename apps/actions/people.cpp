@@ -2,11 +2,9 @@
 
 #include <algorithm>
 
-#include "apps/actions/badge_key.h"
-#include "apps/actions/proof.h"
-#include "apps/actions/workshop_work.h"
+#include "apps/actions/credential_check.h"
+#include "apps/actions/laboratory_key.h"
 #include "storage/session_store.h"
-#include "storage/workshop_store.h"
 
 namespace actions {
 namespace {
@@ -86,7 +84,7 @@ Result<Done> checkCode(const domain::Workshop& workshop, const PersonCode& perso
 
 /// Changes what a person proves who they are with, as part of a work.
 template <typename Change>
-Result<Done> changeCredentials(const Laboratory& laboratory, WorkshopWork& work,
+Result<Done> changeCredentials(const Laboratory& laboratory, UnitOfWork& work,
                                const PersonCode& person, Change change) {
     const CredentialStore store{laboratory.records()};
     auto kept = store.of(person);
@@ -97,16 +95,16 @@ Result<Done> changeCredentials(const Laboratory& laboratory, WorkshopWork& work,
     return SessionStore{laboratory.records()}.endAllOf(work.transaction(), person, work.at());
 }
 
+Result<Done> doneOf(const Result<Kept>& kept) {
+    if (!kept) return kept.error();
+    return Done{};
+}
+
 /// Somebody who may keep people does one thing to one person.
-template <typename Deed>
-Result<Done> keepPeople(const Laboratory& laboratory, const Who& who, Deed deed) {
-    if (const auto allowed = authorise(laboratory, who, Permission::KeepPeople); !allowed)
-        return allowed.error();
-    auto begun = WorkshopWork::begin(laboratory, who);
-    if (!begun) return begun.error();
-    WorkshopWork work = *std::move(begun);
-    if (Result<Done> done = deed(work); !done) return done;
-    return work.commit();
+template <typename Body>
+Result<Done> keepPeople(const Laboratory& laboratory, const Who& who, const std::string& command,
+                        const Body& body) {
+    return doneOf(perform(laboratory, who, {Permission::KeepPeople, command, {}}, body));
 }
 
 }  // namespace
@@ -116,35 +114,38 @@ Result<Done> setUp(const Laboratory& laboratory, const PersonCode& person,
     if (auto fit = checkPassword(password); !fit) return fit;
     auto hash = storage::hashOf(password, laboratory.hashCost());
     if (!hash) return hash.error();
-    auto begun = WorkshopWork::begin(laboratory, {.person = person});
-    if (!begun) return begun.error();
-    WorkshopWork work = *std::move(begun);
-    if (!work.workshop().people.empty())
-        return Error{ErrorCode::Refused,
-                     "this laboratory is set up already; a manager enters people: framewright "
-                     "people CODE --role ROLE"};
-    if (auto fit = checkCode(work.workshop(), person); !fit) return fit;
-    const domain::PersonEntered manager{domain::Role::Manager, skills};
-    if (auto done = work.record(subject(person), manager); !done) return done;
-    if (auto done = work.record(subject(person), CredentialGiven{Credential::Password}); !done)
-        return done;
-    if (auto made = makeBadgeKey(laboratory, work.transaction()); !made) return made;
-    const KeptCredentials kept{.person = person, .passwordHash = *std::move(hash)};
-    if (auto put = CredentialStore{laboratory.records()}.put(work.transaction(), kept); !put)
-        return put;
-    return work.commit();
+    return doneOf(perform(
+        laboratory, {.person = person}, {.command = commandOf({"set-up"})},
+        [&](UnitOfWork& work) -> Result<Done> {
+            if (!work.workshop().people.empty())
+                return Error{ErrorCode::Refused,
+                             "this laboratory is set up already; a manager enters people: "
+                             "framewright people CODE --role ROLE"};
+            if (auto fit = checkCode(work.workshop(), person); !fit) return fit;
+            const domain::PersonEntered manager{domain::Role::Manager, skills};
+            if (auto done = work.record(subject(person), manager); !done) return done;
+            if (auto done = work.record(subject(person), CredentialGiven{Credential::Password});
+                !done)
+                return done;
+            if (auto made = makeLaboratoryKey(laboratory, work.transaction()); !made) return made;
+            return CredentialStore{laboratory.records()}.put(
+                work.transaction(), {.person = person, .passwordHash = *hash});
+        }));
 }
 
 Result<Done> enterPerson(const Laboratory& laboratory, const PersonCode& person, domain::Role role,
                          const std::vector<domain::Skill>& skills, const Who& who) {
-    return keepPeople(laboratory, who, [&](WorkshopWork& work) -> Result<Done> {
+    std::string command = commandOf({"person", person.text(), std::string{codeOf(role)}});
+    for (const domain::Skill skill : skills) command += commandOf({std::string{codeOf(skill)}});
+    return keepPeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
         if (auto fit = checkCode(work.workshop(), person); !fit) return fit;
         return work.record(subject(person), domain::PersonEntered{role, skills});
     });
 }
 
 Result<Done> personLeaves(const Laboratory& laboratory, const PersonCode& person, const Who& who) {
-    return keepPeople(laboratory, who, [&](WorkshopWork& work) -> Result<Done> {
+    const std::string command = commandOf({"person-leaves", person.text()});
+    return keepPeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
         const CredentialStore store{laboratory.records()};
         const auto kept = store.of(person);
         if (!kept) return kept.error();
@@ -170,20 +171,20 @@ Result<Done> givePassword(const Laboratory& laboratory, const PersonCode& person
     if (!proved) return proved.error();
     auto hash = storage::hashOf(fresh, laboratory.hashCost());
     if (!hash) return hash.error();
-    auto begun = WorkshopWork::begin(laboratory, {.person = person});
-    if (!begun) return begun.error();
-    WorkshopWork work = *std::move(begun);
-    if (auto done = settle(laboratory, work.transaction(), *proved); !done) return done;
-    auto changed =
-        changeCredentials(laboratory, work, person, [&](KeptCredentials& kept) -> Result<Done> {
-            kept.passwordHash = *hash;
-            kept.mustChange = false;
-            return Done{};
-        });
-    if (!changed) return changed;
-    if (auto done = work.record(subject(person), CredentialGiven{Credential::Password}); !done)
-        return done;
-    return work.commit();
+    return doneOf(
+        perform(laboratory, {.person = person}, {.command = commandOf({"password"})},
+                [&](UnitOfWork& work) -> Result<Done> {
+                    if (auto done = settle(laboratory, work.transaction(), *proved); !done)
+                        return done;
+                    auto changed = changeCredentials(laboratory, work, person,
+                                                     [&](KeptCredentials& kept) -> Result<Done> {
+                                                         kept.passwordHash = *hash;
+                                                         kept.mustChange = false;
+                                                         return Done{};
+                                                     });
+                    if (!changed) return changed;
+                    return work.record(subject(person), CredentialGiven{Credential::Password});
+                }));
 }
 
 Result<Secret> resetPassword(const Laboratory& laboratory, const PersonCode& person,
@@ -191,19 +192,27 @@ Result<Secret> resetPassword(const Laboratory& laboratory, const PersonCode& per
     const Secret secret = storage::newOneTimeSecret();
     const auto hash = storage::hashOf(secret, laboratory.hashCost());
     if (!hash) return hash.error();
-    const auto reset = keepPeople(laboratory, who, [&](WorkshopWork& work) -> Result<Done> {
-        if (auto done = work.record(subject(person), CredentialGiven{Credential::Password}); !done)
-            return done;
-        return changeCredentials(laboratory, work, person,
-                                 [&](KeptCredentials& kept) -> Result<Done> {
-                                     kept.passwordHash = *hash;
-                                     kept.mustChange = true;
-                                     kept.failures = 0;
-                                     kept.lockedUntil.reset();
-                                     return Done{};
-                                 });
-    });
+    const std::string command = commandOf({"reset-password", person.text()});
+    const auto reset = perform(
+        laboratory, who, {Permission::KeepPeople, command, {}},
+        [&](UnitOfWork& work) -> Result<Done> {
+            if (auto done = work.record(subject(person), CredentialGiven{Credential::Password});
+                !done)
+                return done;
+            return changeCredentials(laboratory, work, person,
+                                     [&](KeptCredentials& kept) -> Result<Done> {
+                                         kept.passwordHash = *hash;
+                                         kept.mustChange = true;
+                                         kept.failures = 0;
+                                         kept.lockedUntil.reset();
+                                         return Done{};
+                                     });
+        });
     if (!reset) return reset.error();
+    if (reset->repeated)
+        return Error{ErrorCode::Refused, "this was done before, " + reset->before->text() +
+                                             ": the password was told then; take another key for "
+                                             "a new one"};
     return secret;
 }
 
@@ -212,9 +221,10 @@ Result<Done> giveBadge(const Laboratory& laboratory, const PersonCode& person, c
     if (auto fit = checkBadge(badge, pin); !fit) return fit;
     const auto pinHash = storage::hashOf(pin, laboratory.hashCost());
     if (!pinHash) return pinHash.error();
-    return keepPeople(laboratory, who, [&](WorkshopWork& work) -> Result<Done> {
-        const auto digest = digestOfBadge(laboratory, badge);
-        if (!digest) return digest.error();
+    const auto digest = digestOfBadge(laboratory, badge);
+    if (!digest) return digest.error();
+    const std::string command = commandOf({"badge", person.text(), *digest});
+    return keepPeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
         const auto owner = CredentialStore{laboratory.records()}.withBadge(*digest);
         if (!owner) return owner.error();
         if (*owner && (**owner).person != person)
@@ -232,7 +242,8 @@ Result<Done> giveBadge(const Laboratory& laboratory, const PersonCode& person, c
 }
 
 Result<Done> revokeBadge(const Laboratory& laboratory, const PersonCode& person, const Who& who) {
-    return keepPeople(laboratory, who, [&](WorkshopWork& work) -> Result<Done> {
+    const std::string command = commandOf({"revoke-badge", person.text()});
+    return keepPeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
         if (auto done = work.record(subject(person), CredentialTaken{Credential::Badge}); !done)
             return done;
         return changeCredentials(
@@ -245,12 +256,12 @@ Result<Done> revokeBadge(const Laboratory& laboratory, const PersonCode& person,
 }
 
 Result<std::vector<PersonLine>> people(const Laboratory& laboratory) {
-    const auto workshop = storage::loadWorkshop(laboratory.records());
+    const auto workshop = laboratory.workshop();
     if (!workshop) return workshop.error();
     const auto lastHere = SessionStore{laboratory.records()}.lastUsed();
     if (!lastHere) return lastHere.error();
     std::vector<PersonLine> lines;
-    for (const auto& [code, person] : workshop->people) {
+    for (const auto& [code, person] : (*workshop)->people) {
         const auto kept = CredentialStore{laboratory.records()}.of(code);
         if (!kept) return kept.error();
         PersonLine line{.code = code,

@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "apps/actions/access.h"
+#include "apps/actions/sign_in.h"
 #include "domain/base/date.h"
 #include "domain/workshop/person.h"
 

@@ -1,8 +1,8 @@
-#include "apps/actions/badge_key.h"
-#include "apps/actions/proof.h"
-#include "apps/actions/workshop_work.h"
+#include "apps/actions/sign_in.h"
+
+#include "apps/actions/credential_check.h"
+#include "apps/actions/laboratory_key.h"
 #include "storage/session_store.h"
-#include "storage/workshop_store.h"
 
 namespace actions {
 namespace {
@@ -21,8 +21,9 @@ domain::PersonCode unknownBadge() { return *domain::PersonCode::parse(kUnknownBa
 
 /// Refuses where nobody was entered, and at a station that was not.
 Result<Done> checkPlace(const Laboratory& laboratory, const Attempt& attempt) {
-    const auto workshop = storage::loadWorkshop(laboratory.records());
-    if (!workshop) return workshop.error();
+    const auto known = laboratory.workshop();
+    if (!known) return known.error();
+    const Workshop* workshop = *known;
     if (workshop->people.empty()) return notSetUp();
     const bool atBench = attempt.credential == Credential::Badge;
     if (workshop->stations.empty() || (attempt.station.empty() && !atBench)) return Done{};
@@ -38,31 +39,33 @@ Result<Done> checkPlace(const Laboratory& laboratory, const Attempt& attempt) {
 
 Result<Session> openSession(const Laboratory& laboratory, const Attempt& attempt,
                             const Proved& proved) {
-    auto begun = storage::Transaction::begin(laboratory.records());
-    if (!begun) return begun.error();
-    storage::Transaction work = *std::move(begun);
-    if (auto settled = settle(laboratory, work, proved); !settled) return settled.error();
-    const storage::SessionStore sessions{laboratory.records()};
-    const domain::Instant now = laboratory.now();
-    Session session{attempt.person, storage::newToken(), attempt.station};
-    if (!session.station.empty())
-        if (auto ended = sessions.endAllAt(work, session.station, now); !ended)
-            return ended.error();
-    const auto opened = sessions.open(
-        work, storage::tokenDigest(session.token),
-        {.person = session.person, .station = session.station, .opened = now, .lastUsed = now});
+    const Session session{attempt.person, storage::newToken(), attempt.station};
+    const auto opened = perform(
+        laboratory, {.person = attempt.person}, {.command = commandOf({"sign-in"})},
+        [&](UnitOfWork& unit) -> Result<Done> {
+            if (auto settled = settle(laboratory, unit.transaction(), proved); !settled)
+                return settled;
+            const storage::SessionStore sessions{laboratory.records()};
+            if (!session.station.empty())
+                if (auto ended = sessions.endAllAt(unit.transaction(), session.station, unit.at());
+                    !ended)
+                    return ended;
+            return sessions.open(unit.transaction(), storage::tokenDigest(session.token),
+                                 {.person = session.person,
+                                  .station = session.station,
+                                  .opened = unit.at(),
+                                  .lastUsed = unit.at()});
+        });
     if (!opened) return opened.error();
-    if (auto committed = work.commit(); !committed) return committed.error();
     return session;
 }
 
 /// The right password, but not their own yet: the failures are forgotten, nothing is opened.
 Error mustChange(const Laboratory& laboratory, const Proved& proved) {
-    auto begun = storage::Transaction::begin(laboratory.records());
-    if (!begun) return begun.error();
-    storage::Transaction work = *std::move(begun);
-    if (auto settled = settle(laboratory, work, proved); !settled) return settled.error();
-    if (auto committed = work.commit(); !committed) return committed.error();
+    const auto settled = perform(
+        laboratory, {.person = proved.after.person}, {.command = commandOf({"must-change"})},
+        [&](UnitOfWork& unit) { return settle(laboratory, unit.transaction(), proved); });
+    if (!settled) return settled.error();
     const std::string code = proved.after.person.text();
     return {ErrorCode::Refused, "this password was given to " + code +
                                     " by somebody else; choose your own first: framewright "
@@ -106,16 +109,18 @@ Result<Session> signInAtBench(const Laboratory& laboratory, const Secret& badge,
 }
 
 Result<Done> signOut(const Laboratory& laboratory, const Who& who) {
-    auto begun = storage::Transaction::begin(laboratory.records());
-    if (!begun) return begun.error();
-    storage::Transaction work = *std::move(begun);
-    const storage::SessionStore sessions{laboratory.records()};
-    const std::string digest = storage::tokenDigest(who.token);
-    const auto session = sessions.find(digest);
-    if (!session) return session.error();
-    if (!*session || (**session).person != who.person) return Done{};
-    if (auto ended = sessions.end(work, digest, laboratory.now()); !ended) return ended;
-    return work.commit();
+    const auto out =
+        perform(laboratory, {.person = who.person}, {.command = commandOf({"sign-out"})},
+                [&](UnitOfWork& unit) -> Result<Done> {
+                    const storage::SessionStore sessions{laboratory.records()};
+                    const std::string digest = storage::tokenDigest(who.token);
+                    const auto session = sessions.find(digest);
+                    if (!session) return session.error();
+                    if (!*session || (**session).person != who.person) return Done{};
+                    return sessions.end(unit.transaction(), digest, unit.at());
+                });
+    if (!out) return out.error();
+    return Done{};
 }
 
 }  // namespace actions

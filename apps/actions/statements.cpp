@@ -3,15 +3,15 @@
 #include <QCryptographicHash>
 #include <algorithm>
 
-#include "apps/actions/carry_out.h"
 #include "apps/actions/house.h"
+#include "apps/actions/legal_lack.h"
 #include "apps/actions/statement_record.h"
+#include "apps/actions/unit_of_work.h"
 #include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
 #include "storage/lot_uses.h"
 #include "storage/order_register.h"
 #include "storage/sealed_texts.h"
-#include "storage/workshop_store.h"
 
 namespace actions {
 namespace {
@@ -100,15 +100,15 @@ std::optional<std::string> compositionOf(const domain::Certificate& certificate)
 }  // namespace
 
 Result<std::vector<reports::LotLine>> lotLines(const Laboratory& laboratory, const Order& order) {
-    const auto workshop = storage::loadWorkshop(laboratory.records());
+    const auto workshop = laboratory.workshop();
     if (!workshop) return workshop.error();
     std::vector<reports::LotLine> lines;
     for (const domain::StageStep& step : order.steps)
         for (const domain::StageRecord& record : recordsOf(order, step.stage)) {
             const auto* used = std::get_if<domain::LotUsed>(&record);
             if (used == nullptr) continue;
-            const auto known = workshop->lots.find(used->lot);
-            if (known == workshop->lots.end()) continue;
+            const auto known = (*workshop)->lots.find(used->lot);
+            if (known == (*workshop)->lots.end()) continue;
             const domain::Lot& lot = known->second.lot;
             lines.push_back({.part = wordsOf(lot.kind),
                              .material = lot.product,
@@ -123,14 +123,14 @@ Result<domain::Statement> statementOf(const Laboratory& laboratory, const OrderV
                                       const Declared& declared) {
     const auto head = letterhead(laboratory);
     if (!head) return head.error();
-    const auto workshop = storage::loadWorkshop(laboratory.records());
+    const auto workshop = laboratory.workshop();
     if (!workshop) return workshop.error();
     const auto row = storage::OrderRegister{laboratory.records()}.find(view.order.number);
     if (!row) return row.error();
     const domain::Identity& identity = view.prescription.identity;
     return domain::Statement{
         .manufacturer = {head->name, head->address},
-        .sites = sitesOf(view.order, *head, *workshop),
+        .sites = sitesOf(view.order, *head, **workshop),
         .representative = party(declared.representative),
         .device = view.order.number,
         .description = (*row)->description,
@@ -173,9 +173,14 @@ Result<StatementRecord> recordOf(const Laboratory& laboratory, const OrderView& 
 
 Result<Outcome> issueStatement(const Laboratory& laboratory, const OrderNumber& number,
                                const Declared& declared, const Who& who) {
-    return carryOut(
-        laboratory, number, domain::EventKind::Recorded, domain::Permission::IssueStatements, who,
-        [&](Work& work) -> Result<Order> {
+    const std::string command =
+        commandOf({"statement", number.text(), wordIfAny(declared.representative),
+                   wordIfAny(declared.institution), wordIfAny(declared.substances),
+                   declared.conforms ? "conforms" : "", wordIfAny(declared.exception),
+                   wordIfAny(declared.grounds)});
+    return perform(
+        laboratory, who, {domain::Permission::IssueStatements, command, number},
+        [&](UnitOfWork& work) -> Result<Order> {
             const auto view = order(laboratory, number);
             if (!view) return view.error();
             if (domain::newest<domain::StatementIssued>(view->order, domain::Stage::Delivery))

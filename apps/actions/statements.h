@@ -3,7 +3,9 @@
 #pragma once
 
 #include "apps/actions/laboratory.h"
-#include "apps/actions/orders.h"
+#include "apps/actions/order_view.h"
+#include "apps/actions/outcome.h"
+#include "apps/actions/who.h"
 #include "domain/production/statement.h"
 #include "reports/device_statement.h"
 

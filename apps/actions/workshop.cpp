@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "storage/workshop_store.h"
+#include "apps/actions/unit_of_work.h"
 
 namespace actions {
 namespace {
@@ -62,42 +62,73 @@ Result<RoutePlan> changed(RoutePlan plan, const StageChange& change) {
     return keepEarlier(std::move(plan));
 }
 
+/// One happening to one thing, for who may keep the workshop.
+Result<Kept> enter(const Laboratory& laboratory, const Who& who, const std::string& command,
+                   const domain::Subject& subject, const domain::WorkshopHappening& what) {
+    return perform(laboratory, who, {Permission::KeepWorkshop, command, {}},
+                   [&](UnitOfWork& unit) { return unit.record(subject, what); });
+}
+
 }  // namespace
 
 Result<domain::Workshop> workshop(const Laboratory& laboratory) {
-    return storage::loadWorkshop(laboratory.records());
+    const auto now = laboratory.workshop();
+    if (!now) return now.error();
+    return **now;
 }
 
 Result<Kept> enterEquipment(const Laboratory& laboratory, const ThingCode& code,
                             const domain::Equipment& equipment, const Who& who) {
-    return keep(laboratory, who, Permission::KeepWorkshop, {SubjectKind::Equipment, code.text()},
-                domain::EquipmentEntered{equipment});
+    const std::string due = equipment.calibrationDue ? equipment.calibrationDue->text() : "";
+    return enter(laboratory, who,
+                 commandOf({"equipment", code.text(), std::string{codeOf(equipment.kind)},
+                            equipment.serial, due}),
+                 {SubjectKind::Equipment, code.text()}, domain::EquipmentEntered{equipment});
 }
 
 Result<Kept> calibrate(const Laboratory& laboratory, const ThingCode& code, domain::Date due,
                        const Who& who) {
-    return keep(laboratory, who, Permission::KeepWorkshop, {SubjectKind::Equipment, code.text()},
-                domain::Calibrated{due});
+    return enter(laboratory, who, commandOf({"calibrate", code.text(), due.text()}),
+                 {SubjectKind::Equipment, code.text()}, domain::Calibrated{due});
 }
 
 Result<Kept> enterSite(const Laboratory& laboratory, const ThingCode& code,
                        const domain::Site& site, const Who& who) {
-    return keep(laboratory, who, Permission::KeepWorkshop, {SubjectKind::Site, code.text()},
-                domain::SiteEntered{site});
+    return enter(laboratory, who,
+                 commandOf({"site", code.text(), site.name, site.address, site.registration}),
+                 {SubjectKind::Site, code.text()}, domain::SiteEntered{site});
+}
+
+Result<Kept> enterStation(const Laboratory& laboratory, const ThingCode& station,
+                          domain::StationKind kind, const Who& who) {
+    return enter(laboratory, who, commandOf({"station", station.text(), std::string{codeOf(kind)}}),
+                 {SubjectKind::Station, station.text()}, domain::StationEntered{kind});
+}
+
+Result<std::map<ThingCode, domain::StationKind>> stations(const Laboratory& laboratory) {
+    const auto now = laboratory.workshop();
+    if (!now) return now.error();
+    return (*now)->stations;
 }
 
 Result<Kept> changeRoute(const Laboratory& laboratory, domain::Route route, domain::Arch arch,
                          const StageChange& change, const Who& who) {
     const std::string subject = std::string{codeOf(route)} + '-' + std::string{codeOf(arch)};
-    return keepAsItStands(laboratory, who, Permission::KeepWorkshop, {SubjectKind::Route, subject},
-                          domain::WorkshopEventKind::RouteSet,
-                          [&](const domain::Workshop& now) -> Result<domain::WorkshopHappening> {
-                              auto plan = changed(now.planFor(route, arch), change);
-                              if (!plan) return plan.error();
-                              RoutePlan next = *std::move(plan);
-                              ++next.version;
-                              return domain::WorkshopHappening{domain::RouteSet{std::move(next)}};
-                          });
+    std::string command =
+        commandOf({"route", subject, std::string{codeOf(change.stage)},
+                   change.usual ? std::to_string(change.usual->count()) : "",
+                   wordIfAny(change.station), change.out ? "out" : "", wordIfAny(change.after)});
+    for (const std::string& line : change.more) command += commandOf({"more", line});
+    for (const std::string& line : change.fewer) command += commandOf({"fewer", line});
+    return perform(
+        laboratory, who, {Permission::KeepWorkshop, command, {}},
+        [&](UnitOfWork& unit) -> Result<domain::Done> {
+            auto plan = changed(unit.workshop().planFor(route, arch), change);
+            if (!plan) return plan.error();
+            RoutePlan next = *std::move(plan);
+            ++next.version;
+            return unit.record({SubjectKind::Route, subject}, domain::RouteSet{std::move(next)});
+        });
 }
 
 }  // namespace actions

@@ -1,7 +1,12 @@
 /// The laboratory's stations, equipment, sites of others, and routes.
 #pragma once
 
-#include "apps/actions/keep.h"
+#include <map>
+
+#include "apps/actions/laboratory.h"
+#include "apps/actions/outcome.h"
+#include "apps/actions/who.h"
+#include "domain/workshop/workshop.h"
 
 namespace actions {
 
@@ -14,6 +19,13 @@ domain::Result<Kept> calibrate(const Laboratory& laboratory, const domain::Thing
                                domain::Date due, const Who& who);
 domain::Result<Kept> enterSite(const Laboratory& laboratory, const domain::ThingCode& code,
                                const domain::Site& site, const Who& who);
+
+/// Enters a station, or says anew what is worked at one. From the first on, nobody signs in at a
+/// station that was not entered.
+domain::Result<Kept> enterStation(const Laboratory& laboratory, const domain::ThingCode& station,
+                                  domain::StationKind kind, const Who& who);
+domain::Result<std::map<domain::ThingCode, domain::StationKind>> stations(
+    const Laboratory& laboratory);
 
 /// A change to one stage of a route; what is absent stays as it is.
 struct StageChange {

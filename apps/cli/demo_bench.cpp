@@ -6,7 +6,7 @@
 #include "apps/actions/lots.h"
 #include "apps/actions/people.h"
 #include "apps/actions/statements.h"
-#include "apps/actions/stations.h"
+#include "apps/actions/workshop.h"
 #include "apps/actions/workshop.h"
 
 namespace cli {

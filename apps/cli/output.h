@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "apps/actions/order_view.h"
 #include "apps/actions/orders.h"
 #include "apps/actions/verification.h"
 

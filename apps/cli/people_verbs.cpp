@@ -6,7 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "apps/actions/people.h"
-#include "apps/actions/stations.h"
+#include "apps/actions/workshop.h"
 #include "apps/cli/lab_option.h"
 #include "apps/cli/output.h"
 #include "apps/cli/secret_input.h"

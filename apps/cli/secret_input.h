@@ -3,7 +3,7 @@
 
 #include <string_view>
 
-#include "apps/actions/access.h"
+#include "apps/actions/sign_in.h"
 
 namespace cli {
 

@@ -2,7 +2,7 @@
 /// folder, which only its owner may read.
 #pragma once
 
-#include "apps/actions/access.h"
+#include "apps/actions/sign_in.h"
 #include "apps/cli/verb.h"
 
 namespace cli {

@@ -3,6 +3,7 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
+#include "apps/actions/order_view.h"
 #include "apps/actions/orders.h"
 #include "apps/actions/statements.h"
 #include "apps/actions/work.h"

@@ -3,7 +3,7 @@
 
 #include <optional>
 
-#include "apps/actions/access.h"
+#include "apps/actions/sign_in.h"
 #include "apps/actions/orders.h"
 #include "apps/desktop/dialogs.h"
 #include "apps/desktop/look.h"

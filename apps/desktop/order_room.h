@@ -3,6 +3,7 @@
 
 #include <functional>
 
+#include "apps/actions/order_view.h"
 #include "apps/actions/papers.h"
 #include "apps/desktop/action_button.h"
 #include "apps/desktop/arch_view.h"

@@ -9,7 +9,7 @@
 #include <array>
 
 #include "apps/actions/people.h"
-#include "apps/actions/stations.h"
+#include "apps/actions/workshop.h"
 #include "apps/desktop/models/words.h"
 #include "apps/desktop/remembered.h"
 

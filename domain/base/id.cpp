@@ -5,6 +5,11 @@
 namespace domain {
 namespace {
 
+constexpr std::size_t kShortNumber = 8;
+constexpr std::size_t kLongNumber = 10;
+constexpr int kMostInShort = 99'999;
+constexpr int kMostInLong = 9'999'999;
+
 bool digit(char c) { return c >= '0' && c <= '9'; }
 bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
@@ -25,14 +30,18 @@ char checkDigit(std::string_view digits) noexcept {
 }
 
 std::optional<OrderNumber> OrderNumber::parse(std::string_view text) noexcept {
-    if (text.size() != 8 || !std::ranges::all_of(text, digit)) return {};
-    if (checkDigit(text.substr(0, 7)) != text[7]) return {};
-    return OrderNumber{std::string{text}};
+    const bool isLong = text.size() == kLongNumber;
+    if ((text.size() != kShortNumber && !isLong) || !std::ranges::all_of(text, digit)) return {};
+    if (checkDigit(text.substr(0, text.size() - 1)) != text.back()) return {};
+    OrderNumber number{std::string{text}};
+    // Each count has one form only.
+    if (isLong && number.count() <= kMostInShort) return {};
+    return number;
 }
 
 std::optional<OrderNumber> OrderNumber::make(int year, int count) {
-    if (year < 0 || year > 99 || count < 1 || count > 99'999) return {};
-    std::string text = padded(year, 2) + padded(count, 5);
+    if (year < 0 || year > 99 || count < 1 || count > kMostInLong) return {};
+    std::string text = padded(year, 2) + padded(count, count > kMostInShort ? 7 : 5);
     text += checkDigit(text);
     return OrderNumber{std::move(text)};
 }
@@ -43,7 +52,8 @@ int OrderNumber::year() const noexcept { return (text_[0] - '0') * 10 + (text_[1
 
 int OrderNumber::count() const noexcept {
     int value = 0;
-    for (const char c : std::string_view{text_}.substr(2, 5)) value = value * 10 + (c - '0');
+    for (const char c : std::string_view{text_}.substr(2, text_.size() - 3))
+        value = value * 10 + (c - '0');
     return value;
 }
 

@@ -8,20 +8,25 @@
 
 namespace domain {
 
-/// Eight digits: two of the year, five counted within it, one check digit by
-/// ISO/IEC 7064 MOD 11,10, so that a slip of one digit is always noticed. Digits alone and an even
-/// count, because that is what the cheapest scanners read most safely.
+/// Two digits of the year, five counted within it, one check digit by ISO/IEC 7064 MOD 11,10, so
+/// that a slip of one digit is always noticed; from the 100,000th order of a year on seven are
+/// counted. Digits alone and an even count, because that is what the cheapest scanners read most
+/// safely. Ordered by year, then count.
 class OrderNumber {
 public:
     static std::optional<OrderNumber> parse(std::string_view text) noexcept;
-    /// The number of the `count`-th order (1..99999) of a year (0..99).
+    /// The number of the `count`-th order (1..9999999) of a year (0..99).
     static std::optional<OrderNumber> make(int year, int count);
 
     const std::string& text() const noexcept { return text_; }
     int year() const noexcept;   ///< the two digits of the year
     int count() const noexcept;  ///< the running count within the year
 
-    friend auto operator<=>(const OrderNumber&, const OrderNumber&) = default;
+    friend bool operator==(const OrderNumber&, const OrderNumber&) = default;
+    friend std::strong_ordering operator<=>(const OrderNumber& one, const OrderNumber& other) {
+        if (const auto byYear = one.year() <=> other.year(); byYear != 0) return byYear;
+        return one.count() <=> other.count();
+    }
 
 private:
     explicit OrderNumber(std::string text) : text_{std::move(text)} {}

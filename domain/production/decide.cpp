@@ -22,7 +22,8 @@ std::vector<Event> eventsOf(const std::vector<Happening>& happenings, const Orde
                           .person = occasion.person,
                           .key = occasion.key,
                           .what = what,
-                          .station = occasion.station});
+                          .station = occasion.station,
+                          .command = occasion.command});
     return events;
 }
 

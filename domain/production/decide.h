@@ -96,6 +96,7 @@ struct Occasion {
     std::string station{};
     /// What the legal contents of the prescription lack; nullopt: nobody looked.
     std::optional<std::vector<Finding>> legal{};
+    std::string command{};  ///< digest of the command
 };
 
 /// `order` is nullopt for a command about an order that does not exist yet. Refusals come back as

@@ -206,6 +206,9 @@ struct Event {
     std::string key{};  ///< idempotency key: the same key never takes effect twice
     Happening what{};
     std::string station{};  ///< code of the station it was done at; empty where none was given
+    /// Digest of the command that caused it, by which a key that is used again is known; empty in
+    /// what was recorded before there was one.
+    std::string command{};
 
     friend bool operator==(const Event&, const Event&) = default;
 };

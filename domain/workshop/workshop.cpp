@@ -186,7 +186,8 @@ Result<WorkshopEvent> decide(const Workshop& workshop, const Subject& subject,
                          .at = occasion.at,
                          .person = occasion.person,
                          .key = occasion.key,
-                         .what = std::move(what)};
+                         .what = std::move(what),
+                         .command = occasion.command};
 }
 
 Workshop evolve(Workshop workshop, const WorkshopEvent& event) {

@@ -28,6 +28,7 @@ struct WorkshopOccasion {
     Instant at{};
     PersonCode person;
     std::string key{};
+    std::string command{};  ///< digest of the command
 };
 
 /// What is to happen to a subject, as an event; or a refusal that says what was expected. The

@@ -148,6 +148,7 @@ struct WorkshopEvent {
     PersonCode person;
     std::string key{};
     WorkshopHappening what{};
+    std::string command{};  ///< as of an Event
 
     friend bool operator==(const WorkshopEvent&, const WorkshopEvent&) = default;
 };

@@ -1,6 +1,6 @@
-INSERT INTO ledger (position, subject, subject_version, kind, idempotency_key, part, at_us,
+INSERT INTO ledger (position, stream, subject, subject_version, kind, idempotency_key, part, at_us,
                     person, bytes, hash)
-VALUES (:position, :subject, :subject_version, :kind, :idempotency_key, :part, :at_us,
+VALUES (:position, :stream, :subject, :subject_version, :kind, :idempotency_key, :part, :at_us,
         :person, :bytes, :hash)
 ON CONFLICT DO NOTHING
 RETURNING position

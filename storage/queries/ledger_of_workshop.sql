@@ -1,4 +1,4 @@
 SELECT position, bytes
 FROM ledger
-WHERE subject > ':'
+WHERE stream = 2 AND position > :after
 ORDER BY position

@@ -2,11 +2,11 @@ INSERT INTO order_register (order_number, order_version, status, stage, stage_st
                             hold_up, arch, description, due_day, received_us, changed_us,
                             patient_code, prescriber_code, identity_code, identity_digest,
                             questions, cautions, case_leader, waiting_since_us,
-                            laboratory_us)
+                            laboratory_us, year, count, closed, floor_day)
 VALUES (:order_number, :order_version, :status, :stage, :stage_status, :waits_for,
         :hold_up, :arch, :description, :due_day, :received_us, :changed_us,
         :patient_code, :prescriber_code, :identity_code, :identity_digest,
-        :questions, :cautions, :case_leader, :waiting_since_us, :laboratory_us)
+        :questions, :cautions, :case_leader, :waiting_since_us, :laboratory_us, :year, :count, :closed, :floor_day)
 ON CONFLICT (order_number) DO UPDATE
 SET order_version = excluded.order_version,
     status = excluded.status,
@@ -27,4 +27,8 @@ SET order_version = excluded.order_version,
     cautions = excluded.cautions,
     case_leader = excluded.case_leader,
     waiting_since_us = excluded.waiting_since_us,
-    laboratory_us = excluded.laboratory_us
+    laboratory_us = excluded.laboratory_us,
+    year = excluded.year,
+    count = excluded.count,
+    closed = excluded.closed,
+    floor_day = excluded.floor_day

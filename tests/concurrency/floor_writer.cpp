@@ -10,6 +10,7 @@
 #include <iostream>
 #include <random>
 
+#include "apps/actions/order_view.h"
 #include "apps/actions/orders.h"
 #include "apps/actions/system_clock.h"
 #include "apps/actions/work.h"

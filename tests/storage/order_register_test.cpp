@@ -5,6 +5,7 @@
 
 #include <QVariant>
 
+#include "domain/production/evolve.h"
 #include "storage/ledger.h"
 #include "tests/storage/records.h"
 #include "tests/support/designs.h"
@@ -118,17 +119,21 @@ TEST(OrderRegister, CountsOrdersWithinTheYear) {
     };
     EXPECT_EQ(*next("2026-11-25"), *OrderNumber::make(26, 1));
     const auto append = [&](const OrderNumber& number) {
-        return storage::Ledger{*records}.append(work, std::vector{Event{.order = number,
-                                                                        .version = 1,
-                                                                        .at = minute(0),
-                                                                        .person = person("MK"),
-                                                                        .key = number.text(),
-                                                                        .what = Received{}}});
+        const Event event{.order = number,
+                          .version = 1,
+                          .at = minute(0),
+                          .person = person("MK"),
+                          .key = number.text(),
+                          .what = Received{}};
+        return storage::Ledger{*records}.append(work, std::vector{event}) &&
+               orders.put(work, evolve({}, event));
     };
     ASSERT_TRUE(append(*OrderNumber::make(26, 41)));
     EXPECT_EQ(*next("2026-12-31"), *OrderNumber::make(26, 42));
     EXPECT_EQ(*next("2027-01-01"), *OrderNumber::make(27, 1));
     ASSERT_TRUE(append(*OrderNumber::make(26, 99'999)));
+    EXPECT_EQ(next("2026-12-31")->text(), "2601000005");
+    ASSERT_TRUE(append(*OrderNumber::make(26, 9'999'999)));
     EXPECT_EQ(next("2026-12-31").error().code, ErrorCode::Refused);
     EXPECT_EQ(*next("2025-12-31"), *OrderNumber::make(25, 1));
 }

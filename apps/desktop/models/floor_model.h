@@ -5,6 +5,7 @@
 #include <QSortFilterProxyModel>
 #include <vector>
 
+#include "apps/actions/order_view.h"
 #include "apps/actions/orders.h"
 
 namespace models {

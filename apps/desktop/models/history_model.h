@@ -4,6 +4,7 @@
 #include <QAbstractTableModel>
 #include <vector>
 
+#include "apps/actions/order_view.h"
 #include "apps/actions/orders.h"
 
 namespace models {

@@ -1,11 +1,11 @@
-#include "apps/actions/access.h"
+#include "apps/actions/sign_in.h"
 
 #include <gmock/gmock.h>
 
 #include <algorithm>
 #include <thread>
 
-#include "apps/actions/stations.h"
+#include "apps/actions/workshop.h"
 #include "storage/credential_store.h"
 #include "tests/apps/actions/people_bench.h"
 

@@ -3,7 +3,6 @@
 
 #include "apps/actions/lots.h"
 #include "apps/actions/people.h"
-#include "apps/actions/stations.h"
 #include "apps/actions/workshop.h"
 #include "tests/apps/actions/floor_bench.h"
 
@@ -266,8 +265,59 @@ TEST_F(Keys, EnterAPersonOnce) {
     };
     ASSERT_EQ(enter(), "");
     const auto once = events().size();
-    EXPECT_THAT(enter(), testing::HasSubstr("the key once was used before"));
+    EXPECT_EQ(enter(), "") << "it is the same command";
     EXPECT_EQ(events().size(), once);
+    EXPECT_THAT(saidBy(actions::enterPerson(lab(), support::codeOfPerson("ZZ"),
+                                            domain::Role::Inspector, {}, who)),
+                testing::HasSubstr("this key was used for something else: person/ZZ"))
+        << "another role is another command";
+    EXPECT_EQ(events().size(), once);
+}
+
+// The same prescription is one order until it is withdrawn; then it is wanted anew.
+TEST_F(Keys, LogAWithdrawnPrescriptionAnew) {
+    const Who who = floor_.as(kManager);
+    const auto first = actions::log(lab(), support::upperClassIV(), who);
+    ASSERT_TRUE(first);
+    const auto again = actions::log(lab(), support::upperClassIV(), who);
+    ASSERT_TRUE(again);
+    EXPECT_TRUE(again->repeated);
+    EXPECT_EQ(again->before, first->order.receivedAt);
+    ASSERT_TRUE(actions::withdraw(lab(), first->order.number, "not wanted", who));
+    const auto anew = actions::log(lab(), support::upperClassIV(), who);
+    ASSERT_TRUE(anew);
+    EXPECT_FALSE(anew->repeated);
+    EXPECT_NE(anew->order.number, first->order.number);
+}
+
+// One commit, one read of the order, at most one fold of what is new in the workshop.
+TEST_F(Keys, CostOneCommitAndNoMoreStatementsAsTheRecordsGrow) {
+    const OrderNumber number = floor_.accepted(support::upperClassIIIMod1());
+    const Who who = floor_.as(kMaker);
+    const storage::Connection& records = lab().records();
+    const auto cost = [&](const auto& act) {
+        const auto statements = records.statements();
+        const auto commits = records.commits();
+        const auto folded = lab().workshopStore().folded();
+        EXPECT_EQ(saidBy(act()), "");
+        EXPECT_EQ(records.commits() - commits, 1);
+        EXPECT_LE(lab().workshopStore().folded() - folded, 1);
+        return records.statements() - statements;
+    };
+    const auto orderReads = [&] { return records.runsOf("ledger_of_subject"); };
+    const auto readsBefore = orderReads();
+    const auto start = cost([&] { return actions::start(lab(), {number}, {}, who); });
+    EXPECT_EQ(orderReads() - readsBefore, 1);
+    EXPECT_LE(start, 20);
+    for (int i = 0; i < 5; ++i) floor_.accepted(support::upperClassIV());
+    const OrderNumber later = floor_.accepted(support::lowerClassI());
+    const Who fresh = floor_.as(kMaker);
+    EXPECT_EQ(cost([&] { return actions::start(lab(), {later}, {}, fresh); }), start);
+    const OrderNumber scanned = floor_.accepted(support::upperClassIIMod1());
+    const Who scanning = floor_.as(kMaker);
+    const auto readsOfScan = orderReads();
+    cost([&] { return actions::scan(lab(), scanned, scanning); });
+    EXPECT_EQ(orderReads() - readsOfScan, 1) << "a scan";
 }
 
 }  // namespace

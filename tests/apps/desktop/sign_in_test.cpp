@@ -3,7 +3,7 @@
 
 #include <QComboBox>
 
-#include "apps/actions/stations.h"
+#include "apps/actions/workshop.h"
 #include "apps/desktop/remembered.h"
 #include "tests/apps/desktop/at_the_window.h"
 
@@ -139,7 +139,7 @@ TEST_F(SignIn, WhatWasTypedStandsAsItWasAfterTheLock) {
 }
 
 TEST_F(SignIn, TheWindowLocksWhenNothingIsPressedForTheIdleMinutes) {
-    laboratory_.clock.letPass(actions::kUsualIdleMinutes - 1);
+    laboratory_.clock.letPass(15 - 1);
     shell_.lookAtTheClock();
     EXPECT_FALSE(shell_.isLocked());
     laboratory_.clock.letPass(1);
@@ -150,7 +150,7 @@ TEST_F(SignIn, TheWindowLocksWhenNothingIsPressedForTheIdleMinutes) {
 
 TEST_F(SignIn, EveryPressCountsAsUseOfTheSession) {
     for (int i = 0; i < 3; ++i) {
-        laboratory_.clock.letPass(actions::kUsualIdleMinutes - 1);
+        laboratory_.clock.letPass(15 - 1);
         press(Qt::Key_F1);
     }
     EXPECT_FALSE(shell_.isLocked());
@@ -158,7 +158,7 @@ TEST_F(SignIn, EveryPressCountsAsUseOfTheSession) {
 }
 
 TEST_F(SignIn, APressThatComesTooLateOnlyLocks) {
-    laboratory_.clock.letPass(actions::kUsualIdleMinutes);
+    laboratory_.clock.letPass(15);
     press(Qt::Key_F2);
     EXPECT_TRUE(shell_.isLocked());
     EXPECT_EQ(shell_.roomName(), RoomName::Floor);

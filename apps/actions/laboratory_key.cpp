@@ -1,4 +1,4 @@
-#include "apps/actions/badge_key.h"
+#include "apps/actions/laboratory_key.h"
 
 #include "storage/settings_store.h"
 
@@ -7,22 +7,32 @@ namespace {
 
 constexpr std::string_view kSetting = "access.badge-key";
 
+domain::Result<std::optional<std::string>> keyIn(const Laboratory& laboratory) {
+    return storage::SettingsStore{laboratory.records()}.find(kSetting);
+}
+
 }  // namespace
 
 using domain::Result;
 
-Result<domain::Done> makeBadgeKey(const Laboratory& laboratory, storage::Transaction& work) {
+Result<domain::Done> makeLaboratoryKey(const Laboratory& laboratory, storage::Transaction& work) {
     return storage::SettingsStore{laboratory.records()}.put(work, kSetting, storage::newToken());
 }
 
 Result<std::string> digestOfBadge(const Laboratory& laboratory, const storage::Secret& badge) {
-    const auto key = storage::SettingsStore{laboratory.records()}.find(kSetting);
+    const auto key = keyIn(laboratory);
     if (!key) return key.error();
     if (!*key)
         return domain::Error{domain::ErrorCode::Unavailable,
                              "the records are damaged: the key of the badges is missing; restore "
                              "a copy, or sign in by password"};
     return storage::badgeDigest(**key, badge);
+}
+
+Result<std::string> digestOfCommand(const Laboratory& laboratory, const std::string& command) {
+    const auto key = keyIn(laboratory);
+    if (!key) return key.error();
+    return *key ? storage::commandDigest(**key, command) : std::string{};
 }
 
 }  // namespace actions

@@ -1,24 +1,12 @@
 /// Proving who one is: one attempt at a password or a PIN, counted before it is looked at.
 #pragma once
 
-#include "apps/actions/access.h"
+#include "apps/actions/sign_in.h"
+#include "apps/actions/unit_of_work.h"
 #include "domain/workshop/workshop_event.h"
 #include "storage/credential_store.h"
 
 namespace actions {
-
-/// What somebody is refused with, and what of it is recorded.
-struct Denial {
-    std::string says;
-    std::string recorded;
-};
-
-/// Records that somebody was refused, in a transaction of its own, and returns what to tell them.
-/// `command`: the permission they asked, or "sign-in".
-domain::Error refuse(const Laboratory& laboratory, const Who& who, std::string_view command,
-                     const Denial& denial);
-/// Nobody has been entered yet: how to begin.
-domain::Error notSetUp();
 
 /// An attempt at a secret.
 struct Attempt {

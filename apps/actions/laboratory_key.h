@@ -1,4 +1,5 @@
-/// The key under which one laboratory digests its badges, so that another's digests say nothing.
+/// The HMAC key of the laboratory: its digests of badges, commands and prescriptions say nothing to
+/// anybody who does not have it.
 #pragma once
 
 #include "apps/actions/laboratory.h"
@@ -11,9 +12,13 @@ namespace actions {
 inline constexpr std::string_view kUnknownBadge = "unknown-badge";
 
 /// Makes the key, when the laboratory is set up.
-domain::Result<domain::Done> makeBadgeKey(const Laboratory& laboratory, storage::Transaction& work);
+domain::Result<domain::Done> makeLaboratoryKey(const Laboratory& laboratory,
+                                               storage::Transaction& work);
 /// The digest of a badge here. ErrorCode::Unavailable when the key is lost.
 domain::Result<std::string> digestOfBadge(const Laboratory& laboratory,
                                           const storage::Secret& badge);
+/// The digest of a command here; empty before the laboratory is set up.
+domain::Result<std::string> digestOfCommand(const Laboratory& laboratory,
+                                            const std::string& command);
 
 }  // namespace actions

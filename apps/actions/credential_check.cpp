@@ -1,7 +1,4 @@
-#include "apps/actions/proof.h"
-
-#include "apps/actions/workshop_work.h"
-#include "storage/workshop_store.h"
+#include "apps/actions/credential_check.h"
 
 namespace actions {
 namespace {
@@ -63,19 +60,23 @@ std::string lockedSentence(const Attempt& attempt, Instant until) {
 }
 
 Result<KeptCredentials> count(const Laboratory& laboratory, const Attempt& attempt) {
-    auto begun = Transaction::begin(laboratory.records());
-    if (!begun) return begun.error();
-    Transaction work = *std::move(begun);
-    const CredentialStore store{laboratory.records()};
-    auto kept = store.of(attempt.person);
-    if (!kept) return kept.error();
-    if (kept->lockedUntil && laboratory.now() < *kept->lockedUntil) return *kept;
-    KeptCredentials next = counted(*std::move(kept), laboratory.now());
-    if (auto put = store.put(work, next); !put) return put.error();
-    if (auto committed = work.commit(); !committed) return committed.error();
-    // Locked by this very attempt: it is still looked at.
-    next.lockedUntil.reset();
-    return next;
+    std::optional<KeptCredentials> after;
+    const auto counting =
+        perform(laboratory, attempting(attempt), {.command = commandOf({"count"})},
+                [&](UnitOfWork& unit) -> Result<Done> {
+                    const CredentialStore store{laboratory.records()};
+                    auto kept = store.of(attempt.person);
+                    if (!kept) return kept.error();
+                    after = *kept;
+                    if (kept->lockedUntil && unit.at() < *kept->lockedUntil) return Done{};
+                    after = counted(*std::move(kept), unit.at());
+                    if (auto put = store.put(unit.transaction(), *after); !put) return put;
+                    // Locked by this very attempt: it is still looked at.
+                    after->lockedUntil.reset();
+                    return Done{};
+                });
+    if (!counting) return counting.error();
+    return *std::move(after);
 }
 
 /// What was wrong, for the records.
@@ -90,23 +91,6 @@ std::string failureOf(const KeptCredentials& kept, Credential credential, bool w
 
 }  // namespace
 
-Error refuse(const Laboratory& laboratory, const Who& who, std::string_view command,
-             const Denial& denial) {
-    auto work = WorkshopWork::begin(laboratory, {.person = who.person});
-    if (!work) return work.error();
-    WorkshopWork refusal = *std::move(work);
-    const auto recorded =
-        refusal.record({domain::SubjectKind::Access, who.person.text()},
-                       domain::AccessRefused{std::string{command}, denial.recorded});
-    if (!recorded) return recorded.error();
-    if (const auto committed = refusal.commit(); !committed) return committed.error();
-    return {ErrorCode::Refused, denial.says};
-}
-
-Error notSetUp() {
-    return {ErrorCode::Refused, "set the laboratory up first: framewright set-up CODE"};
-}
-
 std::string denied(const Attempt& attempt) {
     const bool badge = attempt.credential == Credential::Badge;
     return attempt.named + ": no such " + (badge ? "badge" : "person") +
@@ -116,9 +100,9 @@ std::string denied(const Attempt& attempt) {
 }
 
 Result<Proved> prove(const Laboratory& laboratory, const Attempt& attempt, const Secret& secret) {
-    const auto workshop = storage::loadWorkshop(laboratory.records());
+    const auto workshop = laboratory.workshop();
     if (!workshop) return workshop.error();
-    const bool worksHere = workshop->worker(attempt.person) != nullptr;
+    const bool worksHere = (*workshop)->worker(attempt.person) != nullptr;
     auto kept = count(laboratory, attempt);
     if (!kept) return kept.error();
     if (kept->lockedUntil) {

@@ -1,0 +1,2 @@
+SELECT lot, amount
+FROM lot_total

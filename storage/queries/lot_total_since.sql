@@ -1,0 +1,4 @@
+SELECT lot, amount, position
+FROM lot_total
+WHERE position > :after
+ORDER BY position
