@@ -140,7 +140,9 @@ Objection tooMuchTogether(const Deciding& deciding, const std::vector<StageRecor
         const auto* use = std::get_if<LotUsed>(&record);
         if (use == nullptr) continue;
         const KeptLot& lot = deciding.occasion.workshop.lots.at(use->lot);
-        if ((taken[use->lot] += use->amount) > lot.left())
+        std::int64_t& together = taken[use->lot];
+        together += use->amount;
+        if (together > lot.left())
             return refused(deciding.order, "lot " + use->lot.text() + ": only " +
                                                amountText(lot.lot.kind, lot.left()) +
                                                " of it are left");

@@ -176,8 +176,9 @@ std::string shown(const JsonNode& node) {
 
 domain::Result<JsonNode> parseJson(std::string_view text, std::string_view fileName) {
     TreeBuilder builder{text};
-    const CountingIterator begin{text.data(), builder.furthest()};
-    const CountingIterator end{text.data() + text.size(), builder.furthest()};
+    const char* const first = text.data();
+    const CountingIterator begin{first, builder.furthest()};
+    const CountingIterator end{first + text.size(), builder.furthest()};
     const bool read = nlohmann::json::sax_parse(begin, end, &builder);
     if (!read || builder.trouble())
         return Error{ErrorCode::Unusable, std::string{fileName} + ":" +

@@ -6,11 +6,9 @@ set -eu
 cd "$(dirname "$0")/../.."
 
 sh apps/setup.sh tests
-launcher=''
-command -v ccache >/dev/null && launcher=-DCMAKE_CXX_COMPILER_LAUNCHER=ccache
 # GCC 12, optimising, takes the members of a moved variant for uninitialized.
 cmake -S . -B build-bench -G Ninja -DCMAKE_BUILD_TYPE=Release -DWITH_BENCHMARKS=ON \
     -DCMAKE_CXX_FLAGS_RELEASE='-O2 -DNDEBUG -Wno-maybe-uninitialized' \
-    -DCMAKE_COMPILE_WARNING_AS_ERROR=ON $launcher >/dev/null
+    -DCMAKE_COMPILE_WARNING_AS_ERROR=ON >/dev/null
 cmake --build build-bench --target framewright_bench
 build-bench/tests/bench/framewright_bench "$@"

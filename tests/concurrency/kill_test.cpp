@@ -95,7 +95,7 @@ protected:
     int kills_{0};
 
 private:
-    QTemporaryDir folder_;
+    QTemporaryDir folder_{DISK_FOLDER "/records-XXXXXX"};  ///< on a disk, wherever TMPDIR is
     actions::SystemClock clock_;
     domain::Result<actions::Laboratory> laboratory_{
         actions::Laboratory::open(folder(), clock_, storage::HashCost::Light)};

@@ -78,7 +78,7 @@ private:
         return folder_.filePath(QString{"history-%1"}.arg(process));
     }
 
-    QTemporaryDir folder_;
+    QTemporaryDir folder_{DISK_FOLDER "/records-XXXXXX"};  ///< on a disk, wherever TMPDIR is
     actions::SystemClock clock_;
     domain::Result<actions::Laboratory> laboratory_{
         actions::Laboratory::open(folder().toStdString(), clock_, storage::HashCost::Light)};

@@ -7,10 +7,8 @@ set -eu
 cd "$(dirname "$0")/../.."
 
 sh apps/setup.sh tests
-launcher=''
-command -v ccache >/dev/null && launcher=-DCMAKE_CXX_COMPILER_LAUNCHER=ccache
-cmake -S . -B build-fuzz -G Ninja -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Debug \
-    -DCMAKE_CXX_FLAGS_DEBUG='-O1 -g1' -DWITH_SANITIZERS=ON -DWITH_FUZZER=ON $launcher >/dev/null
+cmake -S . -B build-fuzz -G Ninja -DCMAKE_CXX_COMPILER=clang++-22 -DCMAKE_BUILD_TYPE=Debug \
+    -DCMAKE_CXX_FLAGS_DEBUG='-O1 -g1' -DWITH_SANITIZERS=ON -DWITH_FUZZER=ON >/dev/null
 cmake --build build-fuzz --target prescription_fuzzer
 mkdir -p build-fuzz/found build-fuzz/broken
 export ASAN_OPTIONS=detect_leaks=0 UBSAN_OPTIONS=print_stacktrace=1

@@ -16,10 +16,8 @@ else
 fi
 # Anew each time: what an earlier build left behind would be counted.
 rm -rf build-coverage
-launcher=''
-command -v ccache >/dev/null && launcher=-DCMAKE_CXX_COMPILER_LAUNCHER=ccache
 cmake -S . -B build-coverage -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG='-O0 -g1' \
-    -DCMAKE_CXX_FLAGS="$flags" $launcher >/dev/null
+    -DCMAKE_CXX_FLAGS="$flags" >/dev/null
 programs='rules_tests domain_tests drawing_tests meta_tests'
 # shellcheck disable=SC2086 # one word per program is what is wanted
 cmake --build build-coverage --target $programs

@@ -1,0 +1,137 @@
+"""clang-tidy over every source file, two at a time; each complaint is an error.
+
+A clean verdict is remembered in ${XDG_CACHE_HOME:-~/.cache}/framewright-tidy under a hash of all
+it rests on: the preprocessed source, the project's own files in it as they were written (comments
+switch checks off), .clang-tidy, the arguments and clang-tidy's version. Complaints are not
+remembered, and nothing depends on the folder: delete it, or set it to nowhere, and all is examined.
+
+usage: python3 tests/meta/tidy.py BUILD_FOLDER [--jobs N] [--times] [FILE...]
+"""
+
+import argparse
+import hashlib
+import json
+import os
+import re
+import shlex
+import subprocess
+import sys
+import time
+from concurrent.futures import ThreadPoolExecutor
+
+ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+TIDY = "clang-tidy-22"
+COMPILER = "clang++-22"
+# The analyzer follows calls into small functions only: three quarters of its time go into the
+# large ones of the libraries. In the tests it would mostly follow the macros of GoogleTest.
+SHALLOW = ["--extra-arg=" + word for word in ("-Xclang", "-analyzer-config", "-Xclang", "mode=shallow")]
+ARGUMENTS = {
+    "tests/": ["--checks=-clang-analyzer-*"],
+    # A widget belongs to its parent, which the analyzer takes for nobody.
+    "apps/desktop/": [*SHALLOW, "--checks=-clang-analyzer-cplusplus.NewDeleteLeaks"],
+    "": SHALLOW,
+}
+MARKER = re.compile(rb'^# \d+ "([^"]+)"', re.MULTILINE)
+
+
+def arguments_for(path):
+    return next(words for folder, words in ARGUMENTS.items() if path.startswith(folder))
+
+
+def preprocessor_call(command):
+    """The compile command, made to print the preprocessed source."""
+    words = shlex.split(command)
+    kept, skip = [], False
+    for word in words[1:]:
+        if not skip and word not in ("-c", "-o"):
+            kept.append(word)
+        skip = word == "-o"
+    return [COMPILER, *kept, "-E", "-w"]
+
+
+class Verdicts:
+    """The folder of the clean verdicts: an empty file for each, named by its hash."""
+
+    def __init__(self, build):
+        cache = os.environ.get("XDG_CACHE_HOME") or os.path.expanduser("~/.cache")
+        self.folder = os.path.join(cache, "framewright-tidy")
+        version = subprocess.run([TIDY, "--version"], check=True, capture_output=True).stdout
+        with open(os.path.join(ROOT, ".clang-tidy"), "rb") as checks:
+            self.common = version + checks.read()
+        with open(os.path.join(build, "compile_commands.json"), encoding="utf-8") as file:
+            self.entries = {os.path.relpath(entry["file"], ROOT): entry for entry in json.load(file)}
+
+    def key(self, path):
+        """None where the source cannot be preprocessed: clang-tidy then says why."""
+        entry = self.entries[path]
+        source = subprocess.run(preprocessor_call(entry["command"]), cwd=entry["directory"],
+                                capture_output=True, check=False)
+        if source.returncode != 0:
+            return None
+        # Two clones of one state share their verdicts.
+        made = hashlib.sha256(source.stdout.replace(ROOT.encode(), b"."))
+        for part in (self.common, json.dumps(arguments_for(path)).encode(),
+                     entry["command"].replace(ROOT, ".").encode()):
+            made.update(hashlib.sha256(part).digest())
+        for name in sorted(set(MARKER.findall(source.stdout))):
+            if name.startswith(ROOT.encode() + b"/"):
+                with open(name, "rb") as file:
+                    made.update(hashlib.sha256(file.read()).digest())
+        return made.hexdigest()
+
+    def is_clean(self, key):
+        return key is not None and os.path.exists(os.path.join(self.folder, key))
+
+    def remember(self, key):
+        try:
+            os.makedirs(self.folder, exist_ok=True)
+            with open(os.path.join(self.folder, key), "wb"):
+                pass
+        except OSError:
+            pass  # a cache that cannot be written costs time only
+
+
+def examine(path, verdicts, build):
+    """(path, "known", "clean" or "complaints", seconds, what clang-tidy said)"""
+    start = time.monotonic()
+    key = verdicts.key(path)
+    if verdicts.is_clean(key):
+        return path, "known", time.monotonic() - start, ""
+    ran = subprocess.run([TIDY, "-p", build, "--quiet", *arguments_for(path), path], cwd=ROOT,
+                         capture_output=True, text=True, check=False)
+    clean = ran.returncode == 0 and not ran.stdout.strip()
+    if clean and key is not None:
+        verdicts.remember(key)
+    said = "" if clean else ran.stdout + ran.stderr
+    return path, "clean" if clean else "complaints", time.monotonic() - start, said
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.split("\n", 1)[0])
+    parser.add_argument("build")
+    parser.add_argument("files", nargs="*", help="all of the repository if none is named")
+    parser.add_argument("--jobs", type=int, default=2)
+    parser.add_argument("--times", action="store_true", help="seconds of each file")
+    given = parser.parse_intermixed_args()
+    build = os.path.abspath(given.build)
+    files = given.files or subprocess.run(["git", "ls-files", "*.cpp"], cwd=ROOT, check=True,
+                                          capture_output=True, text=True).stdout.split()
+    verdicts = Verdicts(build)
+    if strangers := [path for path in files if path not in verdicts.entries]:
+        sys.exit("in no target, so nobody knows how it is compiled: " + " ".join(strangers))
+
+    counted = {"known": 0, "clean": 0, "complaints": 0}
+    with ThreadPoolExecutor(given.jobs) as pool:
+        for path, verdict, seconds, said in pool.map(lambda path: examine(path, verdicts, build), files):
+            counted[verdict] += 1
+            if given.times:
+                print(f"{seconds:6.1f} s  {path}")
+            if said:
+                print(said, flush=True)
+    print(f"clang-tidy: {len(files)} files, {counted['known']} known to be clean, "
+          f"{counted['complaints']} with complaints")
+    return 1 if counted["complaints"] else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
