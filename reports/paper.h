@@ -144,7 +144,8 @@ using Block = std::variant<Heading, Paragraph, Facts, Table, Checklist, PictureB
 
 struct Paper {
     PaperHead head{};
-    std::string name{};              ///< "Prescription"
+    std::string name{};   ///< "Prescription"
+    std::string about{};  ///< what tells it from others where it is about no single order
     std::string patientReference{};  ///< as the practice calls the patient; may be empty
     std::vector<Block> blocks{};
 };

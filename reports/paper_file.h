@@ -13,8 +13,17 @@ namespace reports {
 /// ErrorCode::Unavailable if the fonts are missing.
 domain::Result<std::string> pdfOf(const Paper& paper);
 
-/// Writes the paper so that the file is whole or not there: a temporary file beside it, forced to
-/// disk, then renamed. Only its owner may read it. ErrorCode::Unavailable says what failed.
-domain::Result<domain::Done> write(const Paper& paper, const std::filesystem::path& file);
+/// Where papers must not go, and whether one may be printed over.
+struct PaperPlace {
+    std::filesystem::path records{};  ///< folder of the records: no paper lies in it ...
+    std::filesystem::path papers{};   ///< ... but in this folder below it
+    /// A paper that was issued: not even an earlier print of it gives way to other bytes.
+    bool isIssued{};
+};
+
+/// Writes the paper under a new name, or over an earlier print of the same paper about the same
+/// order, which a PDF file names in its information. See placeFile() for what is refused.
+domain::Result<domain::Done> write(const Paper& paper, const std::filesystem::path& file,
+                                   const PaperPlace& place = {});
 
 }  // namespace reports

@@ -34,6 +34,7 @@ Table replyTable(const std::vector<RecalledDevice>& devices) {
 Paper recallLetter(const PaperHead& head, const Recall& recall) {
     Paper paper{.head = head, .name = "Recall", .patientReference = {}, .blocks = {}};
     paper.head.order.clear();
+    paper.about = recall.lot + ", " + recall.prescriber;
     auto& blocks = paper.blocks;
     blocks.emplace_back(Facts{{fact("To", given(std::optional{recall.prescriber})),
                                fact("Date", recall.issued.text()),

@@ -4,9 +4,9 @@
 #include <array>
 #include <vector>
 
+#include "storage/journal_check.h"
 #include "storage/migrator.h"
 #include "storage/projections.h"
-#include "storage/records_file.h"
 #include "storage/statement.h"
 
 namespace storage {
@@ -20,13 +20,16 @@ struct Mode {
 };
 
 /// A rollback journal, because the write-ahead log of this SQLite can lose a race between two
-/// programs; FULL, because what was acknowledged must survive a power cut; the rest against
-/// orphans, hostile files, stray pointers, and the remains of what was erased.
+/// programs; FULL, because what was acknowledged must survive a power cut; nothing spilled
+/// before the commit, so that the first page lies in every journal that is ever rolled back and
+/// says whose it is; the rest against orphans, hostile files, stray pointers, and the remains of
+/// what was erased.
 constexpr std::array kModes{
     Mode{"busy_timeout", "5000", "5000"}, Mode{"trusted_schema", "OFF", "0"},
     Mode{"cell_size_check", "ON", "1"},   Mode{"mmap_size", "0", "0"},
     Mode{"foreign_keys", "ON", "1"},      Mode{"secure_delete", "ON", "1"},
     Mode{"synchronous", "FULL", "2"},     Mode{"journal_mode", "TRUNCATE", "truncate"},
+    Mode{"cache_spill", "OFF", "0"},
 };
 
 /// "FRMW": says in the file's own header whose it is.
@@ -40,28 +43,21 @@ std::string pragma(const QSqlDatabase& database, std::string_view name) {
     return query.next() ? query.value(0).toString().toStdString() : std::string{};
 }
 
-void openDatabase(QSqlDatabase& database, const std::filesystem::path& file) {
-    database.setDatabaseName(QString::fromStdString(file.string()));
-    database.setConnectOptions(QStringLiteral("QSQLITE_BUSY_TIMEOUT=5000"));
-    if (!database.open())
-        throw SqlFailure{database.databaseName(), database.lastError(), "opening"};
-}
-
-/// An empty file becomes ours; a database that is not ours is left alone. The tables are looked at
-/// first: another program that makes the same records just now writes its id before them.
-void claim(const QSqlDatabase& database) {
-    Statement tables{database, Sql{"SELECT COUNT(*) AS tables FROM sqlite_schema"}};
-    const bool fresh = tables.run().next() && tables.whole("tables") == 0;
-    const std::string ours = std::to_string(kApplicationId);
-    std::string id = pragma(database, "application_id");
-    if (fresh && id == "0") {
-        pragma(database, "application_id = " + ours);
-        id = pragma(database, "application_id");
-    }
-    if (id != ours)
+/// A database that is not ours is left alone.
+void checkOwner(const QSqlDatabase& database) {
+    const std::string id = pragma(database, "application_id");
+    if (id != std::to_string(kApplicationId))
         throw SqlFailure{database.databaseName().toStdString() +
                          " is the database of another program (application id " + id +
                          "); choose another folder for the records"};
+}
+
+/// Whether another connection of this process works on the same file: it has seen to the journal.
+bool isOpenAlready(const std::filesystem::path& file) {
+    const QString name = QString::fromStdString(file.string());
+    for (const QString& other : QSqlDatabase::connectionNames())
+        if (QSqlDatabase::database(other, false).databaseName() == name) return true;
+    return false;
 }
 
 void set(const QSqlDatabase& database, const Mode& mode) {
@@ -113,15 +109,56 @@ void Connection::keepPrepared(const std::string& name, std::unique_ptr<PreparedQ
     prepared_.insert_or_assign(name, std::move(query));
 }
 
-domain::Result<std::unique_ptr<Connection>> Connection::open(
-    const std::filesystem::path& folder) try {
+void Connection::connect() {
+    database_.setDatabaseName(QString::fromStdString(file_.string()));
+    database_.setConnectOptions(QStringLiteral("QSQLITE_BUSY_TIMEOUT=5000"));
+    if (!database_.open()) throw SqlFailure{database_.databaseName(), database_.lastError(), "opening"};
+}
+
+void Connection::setModes() const {
+    for (const Mode& mode : kModes) set(database_, mode);
+}
+
+domain::Result<domain::Done> Connection::fillNew(const std::filesystem::path& part) try {
+    Connection fresh{part};
+    fresh.connect();
+    pragma(fresh.database_, "application_id = " + std::to_string(kApplicationId));
+    fresh.setModes();
+    const auto steps = migrations(fresh.dialect());
+    if (!steps) return steps.error();
+    return migrate(fresh, *steps, &rebuildProjections);
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+domain::Result<std::unique_ptr<Connection>> Connection::open(const std::filesystem::path& folder,
+                                                             Opening opening) try {
     using Opened = domain::Result<std::unique_ptr<Connection>>;
-    auto file = prepareRecordsFile(folder);
-    if (!file) return file.error();
-    std::unique_ptr<Connection> connection{new Connection{*std::move(file)}};
-    openDatabase(connection->database_, connection->file_);
-    claim(connection->database_);
-    for (const Mode& mode : kModes) set(connection->database_, mode);
+    const auto place = findRecords(folder, opening);
+    if (!place) return place.error();
+    if (!place->exists)
+        if (auto made = makeRecords(place->file, &Connection::fillNew); !made) return made.error();
+    if (!isOpenAlready(place->file))
+        if (const auto strange = strangeJournal(place->file))
+            return domain::Error{domain::ErrorCode::Unavailable, *strange};
+    std::unique_ptr<Connection> connection{new Connection{place->file}};
+    connection->connect();
+    checkOwner(connection->database_);
+    connection->setModes();
+    if (auto held = schemaStep(*connection); !held) return held.error();
+    const auto steps = migrations(connection->dialect());
+    if (!steps) return steps.error();
+    if (auto current = migrate(*connection, *steps, &rebuildProjections); !current)
+        return current.error();
+    return Opened{std::move(connection)};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+domain::Result<std::unique_ptr<Connection>> Connection::inMemory() try {
+    using Opened = domain::Result<std::unique_ptr<Connection>>;
+    std::unique_ptr<Connection> connection{new Connection{":memory:"}};
+    connection->connect();
     const auto steps = migrations(connection->dialect());
     if (!steps) return steps.error();
     if (auto current = migrate(*connection, *steps, &rebuildProjections); !current)

@@ -9,6 +9,7 @@
 
 #include "domain/base/result.h"
 #include "storage/dialect.h"
+#include "storage/records_file.h"
 #include "storage/statement.h"
 
 namespace storage {
@@ -16,11 +17,15 @@ namespace storage {
 /// Belongs to the thread that opened it.
 class Connection {
 public:
-    /// Opens the records in `folder`, makes them if there are none, and brings them to the newest
-    /// schema. Every mode is set and read back. ErrorCode::Unusable when the path is no folder;
-    /// ErrorCode::Unavailable when the records cannot be trusted there: network file system, hard
-    /// link, not a database, another program's database, a newer schema.
-    static domain::Result<std::unique_ptr<Connection>> open(const std::filesystem::path& folder);
+    /// Opens the records in `folder` and brings them to the newest schema. Every mode is set and
+    /// read back. ErrorCode::Unusable when the path is no folder; ErrorCode::Unavailable when there
+    /// are none, unless they may be made, and when they cannot be trusted: what findRecords()
+    /// refuses, a journal that is not theirs, not a database, another program's database, one
+    /// without any schema or of a newer one.
+    static domain::Result<std::unique_ptr<Connection>> open(const std::filesystem::path& folder,
+                                                            Opening opening);
+    /// Empty records of the newest schema in memory, to compare others with.
+    static domain::Result<std::unique_ptr<Connection>> inMemory();
 
     Connection(const Connection&) = delete;
     Connection& operator=(const Connection&) = delete;
@@ -47,6 +52,9 @@ private:
     void countStatement(std::string_view name);
 
     explicit Connection(std::filesystem::path file);
+    void connect();
+    void setModes() const;
+    static domain::Result<domain::Done> fillNew(const std::filesystem::path& part);
 
     std::filesystem::path file_;
     QString name_;

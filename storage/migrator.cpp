@@ -6,6 +6,7 @@
 #include <charconv>
 #include <optional>
 
+#include "storage/integrity.h"
 #include "storage/statement.h"
 #include "storage/transaction.h"
 
@@ -54,7 +55,9 @@ struct SchemaState {
 };
 
 SchemaState stateOf(Connection& connection) {
-    if (!connection.database().tables().contains(QStringLiteral("schema_step"))) return {};
+    Statement table{connection.database(),
+                    Sql{"SELECT name FROM sqlite_schema WHERE name = 'schema_step'"}};
+    if (!table.run().next()) return {};
     Statement newest{connection, "schema_step_newest"};
     newest.run().next();
     return {newest.wholeIfAny("step").value_or(0), newest.wholeIfAny("needs").value_or(0)};
@@ -117,6 +120,17 @@ Result<std::vector<Migration>> migrations(const Dialect& dialect) {
     return steps;
 }
 
+Result<std::int64_t> schemaStep(Connection& connection) try {
+    if (const auto taken = stateOf(connection).step; taken > 0) return taken;
+    return Error{
+        ErrorCode::Unavailable,
+        "the records in " + connection.file().string() +
+            " hold no schema step: they were emptied, or never finished; restore a backup, "
+            "or remove the file if there never were any records"};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
 Result<Done> migrate(Connection& connection, std::span<const Migration> steps,
                      const std::function<Result<Done>(Transaction&)>& afterwards) try {
     const std::int64_t known = steps.empty() ? 0 : steps.back().step;
@@ -127,6 +141,8 @@ Result<Done> migrate(Connection& connection, std::span<const Migration> steps,
                          std::to_string(state.step) +
                          ", made by a newer program; this one knows schema " +
                          std::to_string(known) + ": use the newer program"};
+    if (state.step > 0 && state.step < known)
+        if (auto sound = checkEngine(connection); !sound) return sound;
     for (const Migration& migration : steps) {
         if (migration.step <= state.step) continue;
         auto transaction = Transaction::begin(connection);

@@ -29,9 +29,14 @@ domain::Result<Migration> parseMigration(std::int64_t step, std::string_view tex
 /// The steps of this program, 1, 2, 3 ...
 domain::Result<std::vector<Migration>> migrations(const Dialect& dialect);
 
+/// The newest step that records have taken. ErrorCode::Unavailable when they have taken none: what
+/// lies there was emptied or never finished.
+domain::Result<std::int64_t> schemaStep(Connection& connection);
+
 /// Takes the steps that are not taken yet, each in one transaction that also writes its number in
 /// the table schema_step; `afterwards` runs within the last one. Refuses records that need a newer
-/// program. ErrorCode::Unavailable.
+/// program, and older ones in which the engine finds damage, which a new step would build upon.
+/// ErrorCode::Unavailable.
 domain::Result<domain::Done> migrate(
     Connection& connection, std::span<const Migration> steps,
     const std::function<domain::Result<domain::Done>(Transaction&)>& afterwards = {});

@@ -1,7 +1,6 @@
 #include "apps/actions/laboratory.h"
 
 #include "apps/actions/settings.h"
-#include "storage/records_file.h"
 
 namespace actions {
 namespace {
@@ -17,15 +16,24 @@ constexpr LetterheadRow kLetterhead[] = {{kLaboratoryName, &Letterhead::name},
 
 }  // namespace
 
+domain::Result<Laboratory> Laboratory::openExisting(const std::filesystem::path& folder,
+                                                    const domain::Clock& clock) {
+    auto records = storage::Connection::open(folder, storage::Opening::Existing);
+    if (!records) return records.error();
+    return Laboratory{folder, clock, *std::move(records), storage::HashCost::Usual};
+}
+
 domain::Result<Laboratory> Laboratory::open(const std::filesystem::path& folder,
                                             const domain::Clock& clock, storage::HashCost cost) {
-    auto records = storage::Connection::open(folder);
+    auto records = storage::Connection::open(folder, storage::Opening::MakeIfMissing);
     if (!records) return records.error();
     return Laboratory{folder, clock, *std::move(records), cost};
 }
 
 bool Laboratory::isIn(const std::filesystem::path& folder) {
-    return std::filesystem::exists(folder / storage::kRecordsFile);
+    std::error_code failure;
+    const auto status = std::filesystem::symlink_status(folder / storage::kRecordsFile, failure);
+    return status.type() != std::filesystem::file_type::not_found;
 }
 
 domain::Result<Letterhead> letterhead(const Laboratory& laboratory) {

@@ -23,13 +23,17 @@ struct Letterhead {
 
 class Laboratory {
 public:
-    /// Opens the records in `folder`, and makes them if there are none. The clock outlives it.
-    /// `cost`: of the hashes of secrets; light ones are for tests and the demo.
+    /// Opens the records in `folder`. The clock outlives it.
+    /// ErrorCode::Unavailable when there are none, or they are damaged: nothing is made.
+    static domain::Result<Laboratory> openExisting(const std::filesystem::path& folder,
+                                                   const domain::Clock& clock);
+    /// Opens them, and makes them if there are none: for what sets a laboratory up and nothing
+    /// else. `cost`: of the hashes of secrets; light ones are for tests and the demo.
     static domain::Result<Laboratory> open(const std::filesystem::path& folder,
                                            const domain::Clock& clock,
                                            storage::HashCost cost = storage::HashCost::Usual);
 
-    /// Whether there are records in the folder.
+    /// Whether there are records in the folder, in whatever state.
     static bool isIn(const std::filesystem::path& folder);
 
     const std::filesystem::path& folder() const noexcept { return folder_; }

@@ -223,8 +223,8 @@ Result<Recalled> recall(const Laboratory& laboratory, const std::string& lot,
             recalled.delivered += static_cast<std::int64_t>(devices.size());
             const auto letter =
                 recallLetter(*head, letterOf(trace, devices, reason, laboratory.today()));
-            auto file =
-                writePaper(laboratory, letter, "recall-" + trace.code.text() + '-' + prescriber);
+            auto file = writePaper(laboratory, letter,
+                                   "recall-" + trace.code.text() + '-' + prescriber, true);
             if (!file) return file.error();
             recalled.letters.push_back(*std::move(file));
         }

@@ -1,7 +1,5 @@
 #include "apps/actions/paper_places.h"
 
-#include "reports/paper_file.h"
-
 namespace actions {
 
 using domain::Error;
@@ -19,17 +17,29 @@ Result<reports::PaperHead> paperHead(const Laboratory& laboratory, const Who& wh
                               .size = reports::PageSize::A4};
 }
 
+reports::PaperPlace paperPlace(const Laboratory& laboratory, bool isIssued) {
+    return {.records = laboratory.folder(),
+            .papers = laboratory.folder() / "papers",
+            .isIssued = isIssued};
+}
+
 Result<std::filesystem::path> writePaper(const Laboratory& laboratory, const reports::Paper& paper,
-                                         const std::string& name) {
-    const auto folder = laboratory.folder() / "papers";
+                                         const std::string& name, bool isIssued) {
+    const reports::PaperPlace place = paperPlace(laboratory, isIssued);
+    const auto& folder = place.papers;
     std::error_code trouble;
     std::filesystem::create_directories(folder, trouble);
     if (trouble)
         return Error{ErrorCode::Unavailable,
                      folder.string() + ": cannot be made: " + trouble.message()};
-    const auto file = folder / (name + ".pdf");
-    if (const auto written = reports::write(paper, file); !written) return written.error();
-    return file;
+    constexpr int kMostOfOneName = 1000;
+    for (int count = 1;; ++count) {
+        const auto file = folder / (name + (count > 1 ? '-' + std::to_string(count) : "") + ".pdf");
+        const auto written = reports::write(paper, file, place);
+        if (written) return file;
+        const bool isTaken = isIssued && written.error().code == ErrorCode::Conflict;
+        if (!isTaken || count == kMostOfOneName) return written.error();
+    }
 }
 
 }  // namespace actions

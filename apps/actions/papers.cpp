@@ -8,7 +8,6 @@
 #include "apps/actions/statements.h"
 #include "reports/bench_sheet.h"
 #include "reports/delivery_note.h"
-#include "reports/paper_file.h"
 #include "reports/prescription_sheet.h"
 #include "reports/question_sheet.h"
 #include "reports/sub_order.h"
@@ -260,11 +259,15 @@ Result<std::filesystem::path> print(const Laboratory& laboratory, const domain::
     head.digest = view->digest;
     const auto sheet = composed({laboratory, *view, head, (*row)->description}, paper);
     if (!sheet) return sheet.error();
+    const bool isIssued = paper == Paper::Statement;
     if (file.empty())
         return writePaper(laboratory, *sheet,
                           number.text() + '-' + std::string{domain::codeOf(paper)} + "-r" +
-                              std::to_string(view->order.revisionNumber));
-    if (const auto written = reports::write(*sheet, file); !written) return written.error();
+                              std::to_string(view->order.revisionNumber),
+                          isIssued);
+    if (const auto written = reports::write(*sheet, file, paperPlace(laboratory, isIssued));
+        !written)
+        return written.error();
     return file;
 }
 

@@ -37,7 +37,8 @@ namespace actions {
 
 /// Writes one paper of an order and returns where; `file` empty: papers/<order>-<paper>-r<n>.pdf
 /// in the laboratory's folder. Refused: a paper whose time has not come, as a question sheet
-/// without any question or a statement that was not issued.
+/// without any question or a statement that was not issued; and a `file` that is anything but a new
+/// name or an earlier print of this paper, or lies in the folder of the records.
 domain::Result<std::filesystem::path> print(const Laboratory& laboratory,
                                             const domain::OrderNumber& number, Paper paper,
                                             const std::filesystem::path& file, const Who& who);

@@ -1,5 +1,6 @@
 #include "apps/actions/verification.h"
 
+#include "storage/integrity.h"
 #include "storage/ledger.h"
 #include "storage/order_register.h"
 #include "storage/projections.h"
@@ -8,9 +9,20 @@
 namespace actions {
 
 domain::Result<Verification> verify(const Laboratory& laboratory) {
+    for (const auto look : {&storage::engineProblems, &storage::schemaProblems}) {
+        auto problems = look(laboratory.records());
+        if (!problems) return problems.error();
+        // What a damaged file says about itself proves nothing.
+        if (!problems->empty()) return Verification{.problems = *std::move(problems)};
+    }
     const storage::Ledger ledger{laboratory.records()};
     const auto chain = ledger.verify();
     if (!chain) return chain.error();
+    if (!chain->problem && chain->entries == 0)
+        return domain::Error{domain::ErrorCode::Unavailable,
+                             "the records in " + laboratory.records().file().string() +
+                                 " hold nothing, not even who manages the laboratory: set it up, "
+                                 "or restore a backup if it was"};
     Verification verification{.entries = chain->entries, .head = chain->head};
     if (chain->problem) {
         // What is derived from a broken chain proves nothing more.

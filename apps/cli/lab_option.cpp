@@ -18,10 +18,22 @@ std::filesystem::path labFolder(const Call& call) {
 }
 
 domain::Result<actions::Laboratory> laboratoryOf(const Call& call) {
+    auto laboratory = actions::Laboratory::openExisting(labFolder(call), machineClock());
+    if (laboratory || actions::Laboratory::isIn(labFolder(call))) return laboratory;
+    const domain::Error& none = laboratory.error();
+    return domain::Error{none.code, none.message + " (framewright set-up --help)"};
+}
+
+domain::Result<actions::Laboratory> newLaboratoryOf(const Call& call) {
     return actions::Laboratory::open(labFolder(call), machineClock());
 }
 
 domain::Result<actions::House> houseOf(const Call& call) {
+    if (call.has("lab")) {
+        const auto laboratory = laboratoryOf(call);
+        if (!laboratory) return laboratory.error();
+        return actions::houseOf(*laboratory);
+    }
     return actions::houseIn(labFolder(call), machineClock());
 }
 

@@ -13,9 +13,12 @@ const domain::Clock& machineClock();
 
 /// Where the records live.
 std::filesystem::path labFolder(const Call& call);
-/// Opens them, and makes them if there are none.
+/// Opens them; where there are none nothing is made.
 domain::Result<actions::Laboratory> laboratoryOf(const Call& call);
-/// Its limits and guides; the documented defaults where there are no records yet.
+/// Makes them if there are none: for the verb that sets a laboratory up.
+domain::Result<actions::Laboratory> newLaboratoryOf(const Call& call);
+/// Its limits and guides; the documented defaults where there are no records yet, unless --lab says
+/// that there are.
 domain::Result<actions::House> houseOf(const Call& call);
 
 }  // namespace cli

@@ -173,8 +173,9 @@ Result<Exit> verify(const Call& call) {
     if (call.has("json")) {
         print("verification-1", json(*verification));
     } else {
-        std::cout << verification->entries << " entries, " << verification->orders
-                  << " orders, head " << verification->head << '\n';
+        if (!verification->head.empty())
+            std::cout << verification->entries << " entries, " << verification->orders
+                      << " orders, head " << verification->head << '\n';
         for (const std::string& problem : verification->problems) std::cout << problem << '\n';
         std::cout << (verification->problems.empty() ? "the records are whole\n"
                                                      : "THE RECORDS WERE CHANGED\n");

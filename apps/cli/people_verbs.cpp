@@ -173,7 +173,7 @@ Result<Exit> setUp(const Call& call) {
     if (!person) return person.error();
     const auto skills = skillsOf(call);
     if (!skills) return skills.error();
-    const auto laboratory = laboratoryOf(call);
+    const auto laboratory = newLaboratoryOf(call);
     if (!laboratory) return laboratory.error();
     const auto password = readNewSecret("new password");
     if (!password) return password.error();

@@ -167,7 +167,8 @@ constexpr Option kAnswerOptions[] = {{"file", "FILE", "the completed prescriptio
                                      kJson};
 constexpr Option kReadOptions[] = {kLab, kJson};
 constexpr Option kPrintOptions[] = {
-    {"to", "FILE", "where to write (default: papers/ in the laboratory's folder)"},
+    {"to", "FILE",
+     "a new name, or an earlier print (default: in papers/ of the laboratory's folder)"},
     kLab,
     kAs,
     kJson};

@@ -63,6 +63,13 @@ Result<domain::Done> keepSession(const Call& call, const actions::Session& sessi
     if (!failure)
         std::filesystem::permissions(path.parent_path(), std::filesystem::perms::owner_all,
                                      failure);
+    const auto kind = std::filesystem::symlink_status(path, failure).type();
+    if (kind != std::filesystem::file_type::regular &&
+        kind != std::filesystem::file_type::not_found)
+        return domain::Error{domain::ErrorCode::Unavailable,
+                             "signed in, but the session could not be kept: " + path.string() +
+                                 " is no plain file; remove it"};
+    failure.clear();
     QSaveFile file{QString::fromStdString(path.string())};
     const QByteArray line = QByteArray::fromStdString(session.token) + '\n';
     if (failure || !file.open(QIODevice::WriteOnly) ||

@@ -1,5 +1,6 @@
 /// The window of a laboratory: the floor, intake, and one order at a time.
 #include <QApplication>
+#include <QBuffer>
 #include <QCommandLineParser>
 #include <QDir>
 #include <QStandardPaths>
@@ -8,6 +9,7 @@
 #include "apps/actions/system_clock.h"
 #include "apps/desktop/shell.h"
 #include "apps/desktop/window_dialogs.h"
+#include "reports/placed_file.h"
 
 namespace {
 
@@ -96,12 +98,37 @@ std::optional<actions::Session> sessionOf(const actions::Laboratory& laboratory,
     return session;
 }
 
-int savePicture(desktop::Shell& shell, const QString& file) {
+/// The records in a folder; new ones only for a person who says so.
+domain::Result<actions::Laboratory> openRecords(const std::filesystem::path& folder,
+                                                const domain::Clock& clock,
+                                                const desktop::WindowDialogs* dialogs) {
+    auto laboratory = actions::Laboratory::openExisting(folder, clock);
+    if (laboratory || laboratory.error().code != domain::ErrorCode::Unavailable ||
+        actions::Laboratory::isIn(folder) || dialogs == nullptr ||
+        !dialogs->beginLaboratory(folder))
+        return laboratory;
+    return actions::Laboratory::open(folder, clock);
+}
+
+/// In a new file, or in the place of an earlier picture.
+int savePicture(desktop::Shell& shell, const QString& file, const std::filesystem::path& records) {
     shell.resize(kFirstSize);
     shell.show();
     QApplication::processEvents();
-    if (shell.grab().toImage().save(file, "PNG")) return 0;
-    return trouble(kUnusable, "cannot write a picture to " + file.toStdString());
+    constexpr std::string_view kPicture = "\x89PNG\r\n\x1a\n";
+    QBuffer picture;
+    picture.open(QIODevice::WriteOnly);
+    if (!shell.grab().toImage().save(&picture, "PNG"))
+        return trouble(kUnusable, "the picture cannot be made");
+    const auto placed = reports::placeFile(
+        file.toStdString(), {picture.data().constData(), static_cast<std::size_t>(picture.size())},
+        {.keepOut = records,
+         .butFor = {},
+         .mayReplace = [=](std::string_view there) { return there.starts_with(kPicture); },
+         .replaceable = "an earlier picture (PNG)"});
+    if (placed) return 0;
+    return trouble(kUnusable, "cannot write a picture to " + file.toStdString() + ": " +
+                                  placed.error().message);
 }
 
 }  // namespace
@@ -125,20 +152,22 @@ int main(int argc, char** argv) {
                                           "then letters, digits, - _ or .");
     }
     const actions::SystemClock clock;
-    auto laboratory = actions::Laboratory::open(labFolder(parser, options), clock);
-    if (!laboratory) return trouble(kStorage, laboratory.error().message);
-
     const desktop::Look look{parser.isSet(options.dark) ? domain::Light::Dark
                                                         : domain::Light::Light};
     desktop::wear(program, look);
     desktop::WindowDialogs dialogs{look};
+    const bool showsPicture = parser.isSet(options.screenshot);
+    const auto laboratory =
+        openRecords(labFolder(parser, options), clock, showsPicture ? nullptr : &dialogs);
+    if (!laboratory) return trouble(kStorage, laboratory.error().message);
+
     desktop::Desk desk{*laboratory, dialogs, look,
                        person ? sessionOf(*laboratory, *person) : std::nullopt};
     desktop::Shell shell{desk};
     if (person && shell.isLocked()) shell.signIn().expect(*person);
     if (const auto wrong = goTo(shell, parser, options)) return trouble(kUnusable, *wrong);
-    if (parser.isSet(options.screenshot))
-        return savePicture(shell, parser.value(options.screenshot));
+    if (showsPicture)
+        return savePicture(shell, parser.value(options.screenshot), laboratory->folder());
     shell.resize(kFirstSize);
     shell.show();
     return QApplication::exec();

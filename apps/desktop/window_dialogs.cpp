@@ -130,6 +130,17 @@ bool WindowDialogs::throwAway() {
     return sheet.ask();
 }
 
+bool WindowDialogs::beginLaboratory(const std::filesystem::path& folder) const {
+    Sheet sheet{QObject::tr("There are no records here"), QObject::tr("Begin a new laboratory"),
+                look_};
+    sheet.say(QObject::tr("No records of a laboratory lie in %1.")
+                  .arg(models::text(std::filesystem::absolute(folder).string())));
+    sheet.say(
+        QObject::tr("If there were some, go back, and restore a backup or start the program with "
+                    "--lab and their folder. New records are empty."));
+    return sheet.ask();
+}
+
 void WindowDialogs::show(const std::filesystem::path& paper) {
     QDesktopServices::openUrl(QUrl::fromLocalFile(models::text(paper.string())));
 }

@@ -28,6 +28,9 @@ public:
     bool throwAway() override;
     void show(const std::filesystem::path& paper) override;
 
+    /// Whether to begin a new laboratory in a folder without records, asked before there is a room.
+    bool beginLaboratory(const std::filesystem::path& folder) const;
+
 private:
     const Look& look_;
 };

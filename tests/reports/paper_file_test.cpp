@@ -52,8 +52,11 @@ TEST(ThePaperFile, CanBeReadByItsOwnerAlone) {
 
 TEST(ThePaperFile, ReplacesAnOlderOneAndLeavesNothingElseBehind) {
     const Folder folder;
-    std::ofstream{folder / "paper.pdf"} << "an older one";
+    reports::Paper later = paper();
+    later.head.printedAt = domain::Instant::ofMicroseconds(1'795'682'040'000'000);
     const auto file = printed::put(folder, paper());
+    printed::put(folder, later);
+    EXPECT_EQ(printed::contentOf(file), *reports::pdfOf(later));
     EXPECT_TRUE(printed::isSound(file));
     EXPECT_EQ(std::distance(fs::directory_iterator{folder.path()}, fs::directory_iterator{}), 1);
 }
@@ -95,16 +98,60 @@ private:
 
 TEST(ThePaperFile, KeepsTheOlderOneWhenThereIsNoRoom) {
     const Folder folder;
-    std::ofstream{folder / "paper.pdf"} << "an older one";
+    const auto older = printed::put(folder, paper());
+    reports::Paper later = paper();
+    later.head.printedAt = domain::Instant::ofMicroseconds(1'795'682'040'000'000);
     std::string told;
     {
         const NoRoom noRoom;
-        const auto written = reports::write(paper(), folder / "paper.pdf");
+        const auto written = reports::write(later, older);
         if (!written) told = written.error().message;
     }
     EXPECT_THAT(told, HasSubstr("cannot write"));
-    EXPECT_EQ(printed::contentOf(folder / "paper.pdf"), "an older one");
+    EXPECT_EQ(printed::contentOf(older), *reports::pdfOf(paper()));
     EXPECT_EQ(std::distance(fs::directory_iterator{folder.path()}, fs::directory_iterator{}), 1);
+}
+
+TEST(ThePaperFile, TakesThePlaceOfAPrintOfTheSamePaperOnly) {
+    const Folder folder;
+    const auto file = printed::put(folder, paper());
+    const std::string before = printed::contentOf(file);
+    reports::Paper ofAnotherOrder = paper();
+    ofAnotherOrder.head.order = "26000013";
+    reports::Paper anotherPaper = paper();
+    anotherPaper.name = "Ticket";
+    for (const auto& other : {ofAnotherOrder, anotherPaper}) {
+        const auto written = reports::write(other, file);
+        ASSERT_FALSE(written);
+        EXPECT_EQ(written.error().code, ErrorCode::Conflict);
+        EXPECT_THAT(written.error().message,
+                    testing::AllOf(HasSubstr(file.string()), HasSubstr("earlier print")));
+        EXPECT_EQ(printed::contentOf(file), before);
+    }
+    // Words of a PDF file that is not ours, and of one that only speaks of our paper.
+    for (const std::string& strange :
+         {std::string{"%PDF-1.4\n1 0 obj\nendobj\ntrailer\n<<\n/Root 1 0 R\n>>\n%%EOF\n"},
+          "x" + before, std::string{"%PDF-1.4\n"}, std::string{}}) {
+        std::ofstream{file, std::ios::binary | std::ios::trunc} << strange;
+        EXPECT_FALSE(reports::write(paper(), file));
+        EXPECT_EQ(printed::contentOf(file), strange);
+    }
+}
+
+TEST(ThePaperFile, OfWhatWasIssuedStaysAsItIs) {
+    const Folder folder;
+    const reports::PaperPlace issued{.records = {}, .papers = {}, .isIssued = true};
+    const auto file = folder / "statement.pdf";
+    ASSERT_TRUE(reports::write(paper(), file, issued));
+    const auto made = fs::last_write_time(file);
+    EXPECT_TRUE(reports::write(paper(), file, issued)) << "the same bytes";
+    EXPECT_EQ(fs::last_write_time(file), made);
+    reports::Paper later = paper();
+    later.head.printedBy = "JT";
+    const auto changed = reports::write(later, file, issued);
+    ASSERT_FALSE(changed);
+    EXPECT_EQ(changed.error().code, ErrorCode::Conflict);
+    EXPECT_EQ(printed::contentOf(file), *reports::pdfOf(paper()));
 }
 
 TEST(ThePaperFile, NeedsAName) {

@@ -232,7 +232,7 @@ TEST(Ledger, SaysThatTheFileIsDamaged) {
         ASSERT_TRUE(shell.run("PRAGMA writable_schema = ON"));
         ASSERT_TRUE(shell.run("UPDATE sqlite_schema SET rootpage = 9999 WHERE name = 'ledger'"));
     }
-    const auto records = storage::Connection::open(folder.path());
+    const auto records = storage::Connection::open(folder.path(), storage::Opening::MakeIfMissing);
     const auto message =
         records ? Ledger{**records}.verify().error().message : records.error().message;
     EXPECT_THAT(message, HasSubstr("the file is damaged; restore a backup"));

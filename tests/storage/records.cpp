@@ -27,13 +27,13 @@ using storage::Connection;
 using storage::Transaction;
 
 std::unique_ptr<Connection> opened(const std::filesystem::path& folder) {
-    auto records = Connection::open(folder);
+    auto records = Connection::open(folder, storage::Opening::MakeIfMissing);
     EXPECT_TRUE(records) << (records ? "" : records.error().message);
     return records ? *std::move(records) : nullptr;
 }
 
 domain::Error refusalToOpen(const std::filesystem::path& folder) {
-    const auto records = Connection::open(folder);
+    const auto records = Connection::open(folder, storage::Opening::MakeIfMissing);
     return records ? domain::Error{{}, "was opened"} : records.error();
 }
 

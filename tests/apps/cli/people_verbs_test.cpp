@@ -71,9 +71,11 @@ protected:
 };
 
 TEST_F(PeopleVerbs, SetUpALaboratoryOnceAndSignIn) {
+    EXPECT_THAT(run({"people"}).err, HasSubstr("framewright set-up"));
+    EXPECT_EQ(run({"sign-in", "MK"}, {kPassword}).exit, 3);
+    EXPECT_EQ(run({"set-up", "MK"}, {"too short"}).exit, 2);
     EXPECT_THAT(run({"people"}).out, HasSubstr("framewright set-up"));
     EXPECT_EQ(run({"sign-in", "MK"}, {kPassword}).exit, 1);
-    EXPECT_EQ(run({"set-up", "MK"}, {"too short"}).exit, 2);
     EXPECT_EQ(run({"set-up", "MK"}).exit, 2);
     const Ran made =
         run({"set-up", "MK", "--skills", "surveying,inspection", "--json"}, {kPassword});

@@ -116,6 +116,7 @@ TEST_F(Program, OpensAPrescriptionFileInIntake) {
 }
 
 TEST_F(Program, SaysSoWhereAPictureCannotBeWritten) {
+    signedIn();
     const Ended ended =
         run(withRecords({QStringLiteral("--screenshot"), inFolder("nowhere/at-all.png")}));
     EXPECT_NE(ended.exit, 0);
@@ -132,7 +133,45 @@ TEST_F(Program, EndsWithThreeWhereTheRecordsCannotBeOpened) {
     EXPECT_THAT(ended.err, HasSubstr("a-file"));
 }
 
+TEST_F(Program, MakesNoRecordsByBeingStarted) {
+    const Ended ended = run(withRecords({QStringLiteral("--screenshot"), inFolder("x.png")}));
+    EXPECT_EQ(ended.exit, 3);
+    EXPECT_THAT(ended.err, testing::AllOf(HasSubstr("there are no records"), HasSubstr("/lab")));
+    EXPECT_FALSE(QFile::exists(inFolder("lab")));
+    EXPECT_FALSE(QFile::exists(inFolder("x.png")));
+}
+
+TEST_F(Program, AsksBeforeItBeginsANewLaboratory) {
+    QProcess program;
+    auto environment = QProcessEnvironment::systemEnvironment();
+    environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("offscreen"));
+    program.setProcessEnvironment(environment);
+    program.start(QStringLiteral(FRAMEWRIGHT_DESKTOP), withRecords({}));
+    ASSERT_TRUE(program.waitForStarted());
+    EXPECT_FALSE(program.waitForFinished(2'000)) << "it ended without an answer";
+    program.kill();
+    program.waitForFinished();
+    EXPECT_FALSE(QFile::exists(inFolder("lab")));
+}
+
+TEST_F(Program, PutsAPictureInThePlaceOfAPictureOnly) {
+    signedIn();
+    const auto picture = [&](const QString& file) {
+        return run(withRecords({QStringLiteral("--screenshot"), file}));
+    };
+    EXPECT_EQ(picture(inFolder("x.png")).exit, 0);
+    EXPECT_EQ(picture(inFolder("x.png")).exit, 0);
+    for (const char* name : {"lab/records.db", "lab/x.png", "records.db"}) {
+        const Ended ended = picture(inFolder(name));
+        EXPECT_EQ(ended.exit, 2) << name;
+        EXPECT_THAT(ended.err, HasSubstr(name));
+    }
+    EXPECT_TRUE(actions::Laboratory::openExisting(folder_.folder() / "lab", folder_.clock));
+    EXPECT_TRUE(actions::Laboratory::openExisting(folder_.folder(), folder_.clock));
+}
+
 TEST_F(Program, RefusesAnOptionItCannotUseAndSaysWhatWasExpected) {
+    signedIn();
     const Ended room = run(withRecords({QStringLiteral("--room"), QStringLiteral("kitchen")}));
     EXPECT_EQ(room.exit, 2);
     EXPECT_THAT(room.err, HasSubstr("floor, intake, order, stock"));

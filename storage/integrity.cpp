@@ -1,0 +1,93 @@
+#include "storage/integrity.h"
+
+#include <map>
+
+#include "storage/migrator.h"
+#include "storage/statement.h"
+
+namespace storage {
+namespace {
+
+using domain::Done;
+using domain::Error;
+using domain::ErrorCode;
+using domain::Result;
+using Problems = std::vector<std::string>;
+
+/// As many as a person reads.
+constexpr std::string_view kIntegrityCheck = "PRAGMA integrity_check(10)";
+constexpr std::string_view kForeignKeyCheck = "PRAGMA foreign_key_check";
+constexpr std::string_view kSound = "ok";
+
+/// What a database is made of but for its rows: "table ledger" and the statement that made it.
+/// What SQLite keeps for itself (sqlite_stat1 ...) says nothing about the records.
+constexpr std::string_view kParts =
+    "SELECT type, name, sql FROM sqlite_schema "
+    "WHERE sql IS NOT NULL AND name NOT LIKE 'sqlite^_%' ESCAPE '^'";
+using Parts = std::map<std::string, std::string>;
+
+Parts partsOf(const QSqlDatabase& database) {
+    Parts parts;
+    Statement rows{database, Sql{std::string{kParts}}};
+    rows.run();
+    while (rows.next()) parts[rows.text("type") + ' ' + rows.text("name")] = rows.text("sql");
+    return parts;
+}
+
+Problems differences(const Parts& found, const Parts& expected, bool isNewer) {
+    Problems problems;
+    for (const auto& [part, sql] : expected) {
+        const auto there = found.find(part);
+        if (there == found.end())
+            problems.push_back("the " + part + " is missing");
+        else if (!isNewer && there->second != sql)
+            problems.push_back("the " + part + " is not as it was made");
+    }
+    if (isNewer) return problems;
+    for (const auto& [part, sql] : found)
+        if (!expected.contains(part))
+            problems.push_back("the " + part + " does not belong to the records");
+    return problems;
+}
+
+}  // namespace
+
+Result<Problems> engineProblems(Connection& connection) try {
+    Problems problems;
+    Statement integrity{connection.database(), Sql{std::string{kIntegrityCheck}}};
+    integrity.run();
+    while (integrity.next())
+        if (std::string found = integrity.text("integrity_check"); found != kSound)
+            problems.push_back("the file is damaged: " + std::move(found));
+    if (!problems.empty()) return problems;
+    Statement orphans{connection.database(), Sql{std::string{kForeignKeyCheck}}};
+    orphans.run();
+    while (orphans.next())
+        problems.push_back("a row of " + orphans.text("table") + " refers to a row of " +
+                           orphans.text("parent") + " that is not there");
+    return problems;
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<Done> checkEngine(Connection& connection) {
+    const auto problems = engineProblems(connection);
+    if (!problems) return problems.error();
+    if (problems->empty()) return Done{};
+    return Error{ErrorCode::Unavailable, "the records in " + connection.file().string() + ": " +
+                                             problems->front() + "; restore a backup"};
+}
+
+Result<Problems> schemaProblems(Connection& connection) try {
+    const auto model = Connection::inMemory();
+    if (!model) return model.error();
+    const auto taken = schemaStep(connection);
+    const auto known = schemaStep(**model);
+    if (!taken || !known) return taken ? known.error() : taken.error();
+    return differences(partsOf(connection.database()), partsOf((**model).database()),
+                       *taken > *known);
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+}  // namespace storage
