@@ -4,6 +4,7 @@
 #include <QApplication>
 #include <QColor>
 #include <QFont>
+#include <QStyle>
 
 #include "domain/drawing/palette.h"
 
@@ -29,6 +30,10 @@ public:
 private:
     domain::Light light_;
 };
+
+/// The base style, in which labels and tool tips show their text as it is: a name with "<b>" in it
+/// is no markup. To be handed to QApplication::setStyle(), which owns it from then on.
+QStyle* houseStyle();
 
 /// Dresses the program: the base style, the palette, the style sheet, the text size.
 void wear(QApplication& program, const Look& look);
