@@ -184,6 +184,8 @@ Result<Exit> setUp(const Call& call) {
 Result<Exit> signIn(const Call& call) {
     if (call.has("badge") != call.arguments().empty())
         return unusable("a person's code or --badge was expected");
+    const auto station = stationOf(call);
+    if (!station) return station.error();
     const auto laboratory = laboratoryOf(call);
     if (!laboratory) return laboratory.error();
     const auto session = [&]() -> Result<actions::Session> {
@@ -192,11 +194,11 @@ Result<Exit> signIn(const Call& call) {
         if (!call.has("badge")) {
             const auto person = personOf(call.arguments().front());
             if (!person) return person.error();
-            return actions::signIn(*laboratory, *person, *first, stationOf(call));
+            return actions::signIn(*laboratory, *person, *first, *station);
         }
         const auto pin = readSecret("PIN");
         if (!pin) return pin.error();
-        return actions::signInAtBench(*laboratory, *first, *pin, stationOf(call));
+        return actions::signInAtBench(*laboratory, *first, *pin, *station);
     }();
     if (!session) return session.error();
     if (const auto kept = keepSession(call, *session); !kept) return kept.error();
