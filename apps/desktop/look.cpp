@@ -111,10 +111,14 @@ QFont face(int pixels, bool bold) {
     return font;
 }
 
-QStyle* houseStyle() { return new PlainLabels; }
+void wearHouseStyle() {
+    auto* style = new PlainLabels;
+    style->setParent(qApp);
+    QApplication::setStyle(style);
+}
 
 void wear(QApplication& program, const Look& look) {
-    QApplication::setStyle(houseStyle());
+    wearHouseStyle();
     QApplication::setPalette(look.palette());
     QApplication::setFont(face(kPlainText));
     program.setStyleSheet(look.styleSheet());

@@ -4,7 +4,6 @@
 #include <QApplication>
 #include <QColor>
 #include <QFont>
-#include <QStyle>
 
 #include "domain/drawing/palette.h"
 
@@ -32,8 +31,8 @@ private:
 };
 
 /// The base style, in which labels and tool tips show their text as it is: a name with "<b>" in it
-/// is no markup. To be handed to QApplication::setStyle(), which owns it from then on.
-QStyle* houseStyle();
+/// is no markup.
+void wearHouseStyle();
 
 /// Dresses the program: the base style, the palette, the style sheet, the text size.
 void wear(QApplication& program, const Look& look);
