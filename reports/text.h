@@ -10,7 +10,7 @@ namespace reports {
 std::u32string decoded(std::string_view utf8);
 std::string encoded(std::u32string_view codePoints);
 
-/// "[U+202E]": a character by its number, where it cannot be shown itself.
+/// domain::spelt() in code points.
 std::u32string spelt(char32_t code);
 
 /// What is printed for a text from outside: control characters go (tabs and line ends become

@@ -84,7 +84,7 @@ std::vector<Figure> figuresOf(const domain::ResinMix& mix, domain::Milligrams po
                      "density of the monomer " + text(domain::kMonomerDensity) + ", from memory")};
 }
 
-std::string page(const std::vector<Figure>& figures) {
+Page page(const std::vector<Figure>& figures) {
     Rows rows;
     for (const Figure& figure : figures)
         rows.push_back({figure.says, figure.between, figure.source});
@@ -101,7 +101,7 @@ Json json(const std::vector<Figure>& figures) {
     return list;
 }
 
-std::string burnOutPage(std::span<const BurnOutStep> steps) {
+Page burnOutPage(std::span<const BurnOutStep> steps) {
     Rows rows;
     const auto clock = domain::clockOf(steps);
     for (std::size_t i = 0; i < steps.size(); ++i)
@@ -111,8 +111,8 @@ std::string burnOutPage(std::span<const BurnOutStep> steps) {
                         std::string{steps[i].source}});
     return table({"from", "heat at", "up to", "reached at", "keep for", "until", "taught",
                   "where it comes from"},
-                 rows) +
-           "in all " + text(clock.back().ends) + " from " + text(domain::kRoom) + '\n';
+                 rows)
+        .line("in all " + text(clock.back().ends) + " from " + text(domain::kRoom));
 }
 
 Json burnOutJson(std::span<const BurnOutStep> steps) {
@@ -133,7 +133,7 @@ Json burnOutJson(std::span<const BurnOutStep> steps) {
             {"total", text(clock.back().ends)}};
 }
 
-std::string resinPage() {
+Page resinPage() {
     Rows cycles;
     for (const CureProgramme& programme : domain::cureProgrammes())
         cycles.push_back({std::string{codeOf(programme.cycle)}, text(programme),
@@ -148,14 +148,15 @@ std::string resinPage() {
                          text(limits.strength), text(limits.modulus), text(limits.residualMonomer),
                          std::string{limits.cures}});
     }
-    return table({"cycle", "water bath", "good for", "where it comes from"}, cycles) +
-           "then cool on the bench for " + text(domain::kBenchCool) + "\n\n" +
-           table({"ISO 20795-1", "resin", "strength at least", "modulus at least",
-                  "monomer at most", "cures"},
-                 types) +
-           "limits from memory, but the " +
-           text(domain::limitsOf(domain::BaseResin::HeatCured).residualMonomer) +
-           " of monomer: IJERSTE 2016\n";
+    return table({"cycle", "water bath", "good for", "where it comes from"}, cycles)
+        .line("then cool on the bench for " + text(domain::kBenchCool))
+        .blank()
+        .add(table({"ISO 20795-1", "resin", "strength at least", "modulus at least",
+                    "monomer at most", "cures"},
+                   types))
+        .line("limits from memory, but the " +
+              text(domain::limitsOf(domain::BaseResin::HeatCured).residualMonomer) +
+              " of monomer: IJERSTE 2016");
 }
 
 Json resinJson() {
@@ -184,11 +185,10 @@ Json resinJson() {
     return {{"cycles", std::move(cycles)}, {"resins", std::move(types)}};
 }
 
-std::string page(const JudgedCure& cure) {
+Page page(const JudgedCure& cure) {
     const domain::CureReport& report = cure.report;
-    std::string words = std::string{report.isAccepted() ? "accepted" : "refused"} +
-                        " by the cycle " + std::string{codeOf(report.cycle)} + ": " +
-                        text(domain::programmeOf(report.cycle)) + '\n';
+    Page page{std::string{report.isAccepted() ? "accepted" : "refused"} + " by the cycle " +
+              std::string{codeOf(report.cycle)} + ": " + text(domain::programmeOf(report.cycle))};
     if (report.peak) {
         Rows rows;
         for (const HoldReport& hold : report.holds) {
@@ -200,19 +200,20 @@ std::string page(const JudgedCure& cure) {
                  found ? domain::clockText(found->start) : "-", found ? text(found->least) : "-",
                  found ? text(found->most) : "-", hold.isKept() ? "kept" : "not kept"});
         }
-        words +=
-            table({"hold", "prescribed", "measured", "from", "least", "most", "verdict"}, rows);
-        words += "hottest: " + text(report.peak->temperature) + " at " +
-                 domain::clockText(report.peak->at) + '\n';
-        words += "cooling to " + text(domain::kCool) + ": " + orDash(report.cooling) + '\n';
+        page.add(
+                table({"hold", "prescribed", "measured", "from", "least", "most", "verdict"}, rows))
+            .line("hottest: " + text(report.peak->temperature) + " at " +
+                  domain::clockText(report.peak->at))
+            .line("cooling to " + text(domain::kCool) + ": " + orDash(report.cooling));
     }
-    words += "thickest section: " + (report.thickest ? text(*report.thickest) : "not recorded") +
-             "\nlog: " + std::to_string(cure.readings) + " readings, SHA-256 " + cure.digest + '\n';
-    for (const std::string& advice : report.advice) words += "advice: " + advice + '\n';
+    page.line("thickest section: " + (report.thickest ? text(*report.thickest) : "not recorded"))
+        .line("log: " + std::to_string(cure.readings) + " readings, SHA-256 " + cure.digest);
+    for (const std::string& advice : report.advice) page.line("advice: " + advice);
     for (const domain::CureComplaint& complaint : report.complaints)
-        words += '\n' + std::string{codeOf(complaint.fault)} + "  " + complaint.says +
-                 "\n    source: " + std::string{complaint.source} + '\n';
-    return words;
+        page.blank()
+            .line(std::string{codeOf(complaint.fault)} + "  " + complaint.says)
+            .line("    source: " + std::string{complaint.source});
+    return page;
 }
 
 Json json(const JudgedCure& cure) {

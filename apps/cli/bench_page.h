@@ -22,17 +22,17 @@ std::vector<Figure> figuresOf(const domain::AlloyCharge& charge);
 std::vector<Figure> figuresOf(const domain::Mix& mix, domain::Milligrams powder);
 std::vector<Figure> figuresOf(const domain::ResinMix& mix, domain::Milligrams powder);
 
-std::string page(const std::vector<Figure>& figures);
+Page page(const std::vector<Figure>& figures);
 Json json(const std::vector<Figure>& figures);
 
-std::string burnOutPage(std::span<const domain::BurnOutStep> steps);
+Page burnOutPage(std::span<const domain::BurnOutStep> steps);
 Json burnOutJson(std::span<const domain::BurnOutStep> steps);
 
 /// The published cycles, and what the standard asks of each type of resin.
-std::string resinPage();
+Page resinPage();
 Json resinJson();
 
-std::string page(const actions::JudgedCure& cure);
+Page page(const actions::JudgedCure& cure);
 Json json(const actions::JudgedCure& cure);
 
 }  // namespace cli

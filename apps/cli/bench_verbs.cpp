@@ -1,7 +1,6 @@
 #include "apps/cli/bench_verbs.h"
 
 #include <algorithm>
-#include <iostream>
 #include <nlohmann/json.hpp>
 
 #include "apps/cli/bench_page.h"
@@ -17,7 +16,7 @@ using domain::Result;
 
 /// What a calculation found, both ways it can be printed.
 struct Computed {
-    std::string page;
+    Page page;
     Json json;
     Exit exit{Exit::Done};
 };
@@ -112,7 +111,7 @@ Result<Computed> resin(const Call& call) {
     Computed computed{resinPage(), resinJson()};
     if (*powder) {
         const auto figures = figuresOf(domain::resinMixFor(**powder), **powder);
-        computed.page.insert(0, page(figures) + '\n');
+        computed.page = page(figures).blank().add(computed.page);
         computed.json["figures"] = json(figures);
     }
     return computed;
@@ -202,7 +201,7 @@ Result<Exit> bench(const Call& call) {
         object["caution"] = calculation->caution;
         print("bench-1", object);
     } else {
-        std::cout << computed->page << "caution: " << calculation->caution << '\n';
+        print(Page{computed->page}.line("caution: " + std::string{calculation->caution}));
     }
     return computed->exit;
 }

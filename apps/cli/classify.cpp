@@ -124,15 +124,15 @@ std::string answerTo(const ToldArch& told) {
     return kennedy ? kennedy->text() : "none";
 }
 
-Exit classifyBatch(std::istream& lines, std::ostream& answers, std::ostream& messages) {
+Exit classifyBatch(std::istream& lines, const Teller& answer, const Teller& complaint) {
     Exit exit = Exit::Done;
     std::string line;
     for (std::int64_t number = 1; std::getline(lines, line); ++number) {
         if (line.ends_with('\r')) line.pop_back();
         const auto told = parseToldArch(line);
-        answers << (told ? answerTo(*told) : "unusable") << '\n';
+        answer(told ? answerTo(*told) : "unusable");
         if (told) continue;
-        messages << "framewright: line " << number << ": " << told.error().message << '\n';
+        complaint("line " + std::to_string(number) + ": " + told.error().message);
         exit = Exit::Unusable;
     }
     return exit;
@@ -141,7 +141,8 @@ Exit classifyBatch(std::istream& lines, std::ostream& answers, std::ostream& mes
 Result<Exit> classify(const Call& call) {
     if (call.has("batch")) {
         std::ios::sync_with_stdio(false);
-        return classifyBatch(std::cin, std::cout, std::cerr);
+        return classifyBatch(
+            std::cin, [](std::string_view line) { print(Page{line}); }, complain);
     }
     const auto arch = call.option("arch");
     if (!arch) return unusable("--arch is needed: upper or lower");
@@ -157,7 +158,7 @@ Result<Exit> classify(const Call& call) {
     if (call.has("json"))
         print("class-1", {{"kennedy", answerTo(*told)}});
     else
-        std::cout << answerTo(*told) << '\n';
+        print(Page{answerTo(*told)});
     return Exit::Done;
 }
 

@@ -1,6 +1,7 @@
 /// The verb `classify`: the Kennedy class of an arch told in a line.
 #pragma once
 
+#include <functional>
 #include <iosfwd>
 #include <string_view>
 
@@ -16,8 +17,11 @@ domain::Result<domain::ToldArch> parseToldArch(std::string_view line);
 /// "III mod 1", "IV", or "none".
 std::string answerTo(const domain::ToldArch& told);
 
-/// One answer a line; a line that cannot be read gets the answer "unusable" and a message.
-Exit classifyBatch(std::istream& lines, std::ostream& answers, std::ostream& messages);
+/// Takes one line that is to be shown.
+using Teller = std::function<void(std::string_view)>;
+
+/// One answer a line; a line that cannot be read gets the answer "unusable" and a complaint.
+Exit classifyBatch(std::istream& lines, const Teller& answer, const Teller& complaint);
 
 domain::Result<Exit> classify(const Call& call);
 

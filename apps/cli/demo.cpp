@@ -2,7 +2,6 @@
 
 #include <QFile>
 #include <fstream>
-#include <iostream>
 #include <map>
 
 #include "apps/actions/lots.h"
@@ -118,16 +117,16 @@ Result<Exit> Demo::close() {
     if (!verification->problems.empty())
         return Error{ErrorCode::Unavailable, verification->problems.front()};
     const std::string folder = laboratory_.folder().string();
-    std::cout << table({"order", "prescription", "what", "happened", "stood then at"}, rows_)
-              << '\n'
-              << table({"order", "on the floor"}, scenes_) << "\npapers\n";
-    for (const std::string& file : papers_) std::cout << "  " << file << '\n';
-    std::cout << "\nrecords  " << folder << "  (" << verification->entries
-              << " ledger entries verified; what is derived from them equals a rebuild;\n"
-                 "         look around with: framewright floor --lab "
-              << folder << ")\n"
-              << "people   " << kManager << ", " << kTechnician << ", " << kInspector
-              << "; password: " << kDemoPassword << '\n';
+    Page page = table({"order", "prescription", "what", "happened", "stood then at"}, rows_);
+    page.blank().add(table({"order", "on the floor"}, scenes_)).blank().line("papers");
+    for (const std::string& file : papers_) page.line("  " + file);
+    page.blank()
+        .line("records  " + folder + "  (" + std::to_string(verification->entries) +
+              " ledger entries verified; what is derived from them equals a rebuild;")
+        .line("         look around with: framewright floor --lab " + folder + ')')
+        .line("people   " + std::string{kManager} + ", " + std::string{kTechnician} + ", " +
+              std::string{kInspector} + "; password: " + kDemoPassword);
+    print(page);
     return Exit::Done;
 }
 

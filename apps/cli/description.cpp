@@ -50,40 +50,40 @@ std::string heldText(const SaddleSpan& span, Notation notation) {
     return one ? "at one end, " + nameOf(one, notation) : "at neither end";
 }
 
-std::string saddlesText(const Described& described) {
+Page saddlesPage(const Described& described) {
     Rows rows;
     for (const SaddleSpan& span : described.description.saddles)
         rows.push_back({teethOf(described, span), std::to_string(span.teeth), mm(span.along),
                         mm(span.straight), span.area.isFreeEnd() ? "free end" : "bounded",
                         heldText(span, notationOf(described.prescription))});
-    if (rows.empty()) return "saddles: none\n";
+    if (rows.empty()) return Page{"saddles: none"};
     return table({"saddle", "teeth", "along the arch", "straight", "kind", "clasps hold it"}, rows);
 }
 
-std::string fulcrumText(const Described& described) {
+Page fulcrumPage(const Described& described) {
     const Notation notation = notationOf(described.prescription);
     const auto& fulcrum = described.description.design.fulcrum;
     if (!fulcrum) {
         const auto kennedyClass = described.description.design.kennedyClass();
         const bool rocks = kennedyClass && *kennedyClass != domain::KennedyClass::III;
-        return std::string{"fulcrum line: none; "} +
-               (rocks ? "two rests for it to run through are not given\n" : "nothing rocks\n");
+        return Page{std::string{"fulcrum line: none; "} +
+                    (rocks ? "two rests for it to run through are not given" : "nothing rocks")};
     }
-    std::string text = "fulcrum line: through the rests on " +
-                       domain::nameOf(fulcrum->right.tooth, notation) + " and " +
-                       domain::nameOf(fulcrum->left.tooth, notation) +
-                       "; the far end of the base " + mm(fulcrum->loadArm()) + " from it\n";
+    Page page{"fulcrum line: through the rests on " +
+              domain::nameOf(fulcrum->right.tooth, notation) + " and " +
+              domain::nameOf(fulcrum->left.tooth, notation) + "; the far end of the base " +
+              mm(fulcrum->loadArm()) + " from it"};
     for (const domain::RetainerArm& retainer : described.description.retainers)
-        text += "indirect retainer " + domain::nameOf(retainer.tooth, notation) + ": " +
-                (retainer.loadRatio > 0
-                     ? mm(retainer.across) + " across, bears " + fixed(retainer.loadRatio, 1) +
-                           " times the lifting load\n"
-                     : mm(-retainer.across) + " on the side of the base or on the line\n");
+        page.line("indirect retainer " + domain::nameOf(retainer.tooth, notation) + ": " +
+                  (retainer.loadRatio > 0
+                       ? mm(retainer.across) + " across, bears " + fixed(retainer.loadRatio, 1) +
+                             " times the lifting load"
+                       : mm(-retainer.across) + " on the side of the base or on the line"));
     if (const auto& seat = described.description.bestSeat)
-        text += "farthest firm seat across: " + domain::nameOf(seat->tooth, notation) + ", " +
-                (seat->kind == domain::RestKind::Occlusal ? wordsOf(seat->side) + ' ' : "") +
-                wordsOf(seat->kind) + " rest, " + mm(seat->distance) + " across\n";
-    return text;
+        page.line("farthest firm seat across: " + domain::nameOf(seat->tooth, notation) + ", " +
+                  (seat->kind == domain::RestKind::Occlusal ? wordsOf(seat->side) + ' ' : "") +
+                  wordsOf(seat->kind) + " rest, " + mm(seat->distance) + " across");
+    return page;
 }
 
 /// "12.4 mm* x 1.4 mm*"
@@ -93,7 +93,7 @@ std::string sizeText(const domain::DerivedArm& arm) {
 }
 
 /// Two tables: one would be wider than a screen.
-std::string claspsText(const Described& described) {
+Page claspsPage(const Described& described) {
     const Notation notation = notationOf(described.prescription);
     const auto& clasps = described.description.clasps;
     Rows arms;
@@ -108,50 +108,51 @@ std::string claspsText(const Described& described) {
              fixed(clasp.setMargin.least, 1) + " to " + fixed(clasp.setMargin.most, 1),
              ranged(clasp.removal, "N", 1)});
     }
-    std::string text =
+    Page page =
         clasps.empty()
-            ? "clasps: none that can be computed\n"
-            : table({"clasp", "kind", "arm of", "length x width", "undercut"}, arms) + '\n' +
-                  table({"clasp", "tip force", "stress at root", "largest stress", "set margin",
-                         "resists a pull of"},
-                        springs) +
-                  "set margin: strength over largest stress; below 1 the arm bends for good\n";
+            ? Page{"clasps: none that can be computed"}
+            : table({"clasp", "kind", "arm of", "length x width", "undercut"}, arms)
+                  .blank()
+                  .add(table({"clasp", "tip force", "stress at root", "largest stress",
+                              "set margin", "resists a pull of"},
+                             springs))
+                  .line("set margin: strength over largest stress; below 1 the arm bends for good");
     if (std::ranges::any_of(clasps, [](const auto& clasp) { return clasp.arm.isDerived(); }))
-        text += "* derived from the mean crown and the usual section\n";
+        page.line("* derived from the mean crown and the usual section");
     if (const auto open = described.prescription.clasps.size() - clasps.size(); open > 0)
-        text += std::to_string(open) + " more without undercut, depth or material\n";
-    return text;
+        page.line(std::to_string(open) + " more without undercut, depth or material");
+    return page;
 }
 
-std::string connectorText(const Described& described) {
+Page connectorPage(const Described& described) {
     const Prescription& prescription = described.prescription;
     std::string text = "major connector: ";
     text += prescription.majorConnector ? wordsOf(prescription.majorConnector->kind) : "none named";
     if (const auto& span = described.description.connector)
         text += "; spans " + mm(span->across) + " straight across, " + mm(span->along) +
                 " round the arch";
-    text += '\n';
+    Page page{text};
     if (const auto& volume = described.description.volume) {
-        text += "framework: about " + ranged(*volume, "cm^3", 2);
-        if (const auto& mass = described.description.mass) text += ", " + ranged(*mass, "g", 0);
-        text += '\n';
+        const auto& mass = described.description.mass;
+        page.line("framework: about " + ranged(*volume, "cm^3", 2) +
+                  (mass ? ", " + ranged(*mass, "g", 0) : ""));
     }
-    return text;
+    return page;
 }
 
-std::string scoreText(const Described& described) {
-    std::string text = "score: " + std::to_string(described.score.points()) +
-                       " of 4 (connector, retainer type, retainer position, rest position)\n";
+Page scorePage(const Described& described) {
     const auto& completeness = described.completeness;
-    text += "complete: " + std::to_string(completeness.given) + " of " +
-            std::to_string(completeness.asked) + " items, " +
-            std::to_string(completeness.percent()) + " %";
+    std::string text = "complete: " + std::to_string(completeness.given) + " of " +
+                       std::to_string(completeness.asked) + " items, " +
+                       std::to_string(completeness.percent()) + " %";
     for (std::size_t at = 0; at < completeness.open.size(); ++at)
         text += (at == 0 ? "; open: " : ", ") + std::string{completeness.open[at]};
-    return text + '\n';
+    return Page{"score: " + std::to_string(described.score.points()) +
+                " of 4 (connector, retainer type, retainer position, rest position)"}
+        .line(text);
 }
 
-std::string headText(const Described& described) {
+Page headPage(const Described& described) {
     const Prescription& prescription = described.prescription;
     const auto& design = described.description.design;
     std::string text = wordsOf(prescription.arch) + " arch, ";
@@ -160,9 +161,9 @@ std::string headText(const Described& described) {
     if (prescription.framework.material)
         text += ", " + std::string{shortName(*prescription.framework.material)};
     const auto extent = design.form.extent();
-    text += "\narch form: " + mm(extent.width) + " wide, " + mm(extent.depth) + " deep";
     const bool measured = prescription.survey.archWidth || prescription.survey.archDepth;
-    return text + (measured ? ", as measured\n" : ", the mean\n");
+    return Page{text}.line("arch form: " + mm(extent.width) + " wide, " + mm(extent.depth) +
+                           " deep, " + (measured ? "as measured" : "the mean"));
 }
 
 Json json(Range range) { return {{"least", range.least}, {"most", range.most}}; }
@@ -231,12 +232,15 @@ std::string fixed(double value, int decimals) {
     return {digits.data(), end.ptr};
 }
 
-std::string page(const Described& described) {
-    return headText(described) + '\n' + saddlesText(described) + '\n' + fulcrumText(described) +
-           '\n' + claspsText(described) + '\n' + connectorText(described) + '\n' +
-           scoreText(described) +
-           "\nComputed from mean crowns and usual sections; a help to judge a design by, not a "
-           "measurement.\nThe prescriber decides.\n";
+Page page(const Described& described) {
+    Page page = headPage(described);
+    for (const auto& part : {saddlesPage, fulcrumPage, claspsPage, connectorPage, scorePage})
+        page.blank().add(part(described));
+    return page.blank()
+        .line(
+            "Computed from mean crowns and usual sections; a help to judge a design by, not a "
+            "measurement.")
+        .line("The prescriber decides.");
 }
 
 Json json(const Described& described) {

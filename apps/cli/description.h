@@ -6,7 +6,7 @@
 
 namespace cli {
 
-std::string page(const actions::Described& described);
+Page page(const actions::Described& described);
 Json json(const actions::Described& described);
 
 /// A figure with so many decimals: "3.10".

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <iostream>
 #include <nlohmann/json.hpp>
 
 #include "apps/actions/lots.h"
@@ -110,10 +109,10 @@ Result<Exit> listLots(const Call& call, const actions::Laboratory& laboratory) {
     if (call.has("json"))
         print("lots-1", {{"lots", std::move(list)}});
     else
-        std::cout << (rows.empty() ? "no lots yet\n"
-                                   : table({"lot", "kind", "product", "maker's number", "expiry",
-                                            "left", "is"},
-                                           rows));
+        print(rows.empty()
+                  ? Page{"no lots yet"}
+                  : table({"lot", "kind", "product", "maker's number", "expiry", "left", "is"},
+                          rows));
     return Exit::Done;
 }
 
@@ -135,7 +134,7 @@ Json json(const LotTrace& trace, domain::Date today) {
     return object;
 }
 
-std::string shown(const LotTrace& trace) {
+Page shown(const LotTrace& trace) {
     std::vector<std::vector<std::string>> rows;
     for (const actions::TracedDevice& device : trace.devices)
         rows.push_back({device.order.text(), device.description, wordsOf(device.status),
@@ -143,12 +142,12 @@ std::string shown(const LotTrace& trace) {
                         amountText(trace.kept.lot.kind, device.amount),
                         device.isInDevice ? "in the device" : "in an attempt done again",
                         device.delivered ? device.delivered->text() : "-"});
-    const std::string head = "lot " + trace.code.text() + "  " + trace.kept.lot.product +
-                             ", maker's number " + trace.kept.lot.makersNumber + '\n';
-    return head + (rows.empty() ? std::string{"no order used it\n"}
-                                : table({"order", "what", "is", "patient", "prescriber", "amount",
-                                         "where", "delivered"},
-                                        rows));
+    return Page{"lot " + trace.code.text() + "  " + trace.kept.lot.product + ", maker's number " +
+                trace.kept.lot.makersNumber}
+        .add(rows.empty() ? Page{"no order used it"}
+                          : table({"order", "what", "is", "patient", "prescriber", "amount",
+                                   "where", "delivered"},
+                                  rows));
 }
 
 Result<Exit> showLot(const Call& call, const actions::Laboratory& laboratory,
@@ -156,11 +155,15 @@ Result<Exit> showLot(const Call& call, const actions::Laboratory& laboratory,
     const auto traces = actions::traceLot(laboratory, call.arguments()[1], who);
     if (!traces) return traces.error();
     Json list = Json::array();
+    Page page;
     for (const LotTrace& trace : *traces) {
         list.push_back(json(trace, laboratory.today()));
-        if (!call.has("json")) std::cout << shown(trace);
+        page.add(shown(trace));
     }
-    if (call.has("json")) print("lot-trace-1", {{"lots", std::move(list)}});
+    if (call.has("json"))
+        print("lot-trace-1", {{"lots", std::move(list)}});
+    else
+        print(page);
     return Exit::Done;
 }
 
@@ -200,12 +203,12 @@ Result<Exit> showOrder(const Call& call, const actions::Laboratory& laboratory,
                                 {"lots", std::move(lotList)},
                                 {"deeds", std::move(deedList)}});
     else
-        std::cout << (lotRows.empty() ? "no lots yet\n"
-                                      : table({"lot", "kind", "maker", "maker's number", "amount",
-                                               "stage", "where"},
-                                              lotRows))
-                  << '\n'
-                  << table({"when", "who", "station", "what"}, deedRows);
+        print(Page{lotRows.empty() ? Page{"no lots yet"}
+                                   : table({"lot", "kind", "maker", "maker's number", "amount",
+                                            "stage", "where"},
+                                           lotRows)}
+                  .blank()
+                  .add(table({"when", "who", "station", "what"}, deedRows)));
     return Exit::Done;
 }
 
@@ -239,8 +242,8 @@ Result<Exit> lots(const Call& call) {
     if (call.has("json"))
         print("lot-1", object);
     else
-        std::cout << code->text() << "  " << stateOf(line->kept, laboratory->today()) << ", "
-                  << amountText(line->kept.lot.kind, line->kept.left()) << " left\n";
+        print(Page{code->text() + "  " + stateOf(line->kept, laboratory->today()) + ", " +
+                   amountText(line->kept.lot.kind, line->kept.left()) + " left"});
     return Exit::Done;
 }
 
@@ -278,12 +281,14 @@ Result<Exit> recall(const Call& call) {
                            {"letters", std::move(letters)}});
         return Exit::Done;
     }
-    for (const LotTrace& each : recalled->traces) std::cout << shown(each);
-    std::cout << '\n'
-              << recalled->delivered << " delivered devices of " << recalled->patients
-              << " patients, " << recalled->undelivered << " not delivered yet, "
-              << recalled->letters.size() << " letters\n";
-    for (const auto& letter : recalled->letters) std::cout << "  " << letter.string() << '\n';
+    Page page;
+    for (const LotTrace& each : recalled->traces) page.add(shown(each));
+    page.blank().line(std::to_string(recalled->delivered) + " delivered devices of " +
+                      std::to_string(recalled->patients) + " patients, " +
+                      std::to_string(recalled->undelivered) + " not delivered yet, " +
+                      std::to_string(recalled->letters.size()) + " letters");
+    for (const auto& letter : recalled->letters) page.line("  " + letter.string());
+    print(page);
     return Exit::Done;
 }
 

@@ -3,8 +3,8 @@
 #include <QCommandLineParser>
 #include <QCoreApplication>
 #include <algorithm>
-#include <iostream>
 
+#include "apps/cli/output.h"
 #include "apps/cli/verb.h"
 
 namespace {
@@ -12,12 +12,11 @@ namespace {
 using cli::Call;
 using cli::Exit;
 using cli::Option;
+using cli::Page;
 using cli::Verb;
 using domain::Error;
 using domain::ErrorCode;
 using domain::Result;
-
-void fail(const std::string& message) { std::cerr << "framewright: " << message << '\n'; }
 
 std::string padded(std::string text, std::size_t width) {
     text.resize(std::max(text.size() + 2, width), ' ');
@@ -25,23 +24,24 @@ std::string padded(std::string text, std::size_t width) {
 }
 
 void printHelp() {
-    std::cout << "framewright VERB ... -- work orders of a laboratory for removable partial "
-                 "dentures\n\n";
+    Page page{"framewright VERB ... -- work orders of a laboratory for removable partial dentures"};
+    page.blank();
     for (const Verb& verb : cli::verbs())
-        std::cout << "  " << padded(std::string{verb.name} + ' ' + std::string{verb.arguments}, 24)
-                  << verb.says << '\n';
-    std::cout << "\nframewright VERB --help says more; framewright --version names the version.\n"
-                 "Exit codes: 0 done or clean, 1 refused, 2 unusable input, 3 storage trouble.\n";
+        page.line("  " + padded(std::string{verb.name} + ' ' + std::string{verb.arguments}, 24) +
+                  std::string{verb.says});
+    page.blank()
+        .line("framewright VERB --help says more; framewright --version names the version.")
+        .line("Exit codes: 0 done or clean, 1 refused, 2 unusable input, 3 storage trouble.");
+    cli::print(page);
 }
 
 void printHelp(const Verb& verb) {
-    std::cout << "framewright " << verb.name << ' ' << verb.arguments << "\n\n  " << verb.says
-              << "\n\n";
+    Page page{"framewright " + std::string{verb.name} + ' ' + std::string{verb.arguments}};
+    page.blank().line("  " + std::string{verb.says}).blank();
     for (const Option& option : verb.options)
-        std::cout << "  --"
-                  << padded(std::string{option.name} + ' ' + std::string{option.value}, 22)
-                  << option.says << '\n';
-    std::cout << "\nexample: " << verb.example << '\n';
+        page.line("  --" + padded(std::string{option.name} + ' ' + std::string{option.value}, 22) +
+                  std::string{option.says});
+    cli::print(page.blank().line("example: " + std::string{verb.example}));
 }
 
 QString text(std::string_view view) {
@@ -77,12 +77,12 @@ Result<Call> parse(const Verb& verb, const QStringList& words) {
 Exit run(const Verb& verb, const QStringList& words) {
     const auto call = parse(verb, words);
     if (!call) {
-        fail(call.error().message);
+        cli::complain(call.error().message);
         return cli::exitOf(call.error().code);
     }
     const auto exit = verb.run(*call);
     if (exit) return *exit;
-    fail(exit.error().message);
+    cli::complain(exit.error().message);
     return cli::exitOf(exit.error().code);
 }
 
@@ -96,13 +96,13 @@ int main(int count, char** words) {
         return static_cast<int>(given.size() < 2 ? Exit::Unusable : Exit::Done);
     }
     if (given[1] == "--version") {
-        std::cout << "framewright " FRAMEWRIGHT_VERSION "\n";
+        cli::print(cli::Page{"framewright " FRAMEWRIGHT_VERSION});
         return 0;
     }
     const std::string name = given.takeAt(1).toStdString();
     const auto verb = std::ranges::find(cli::verbs(), name, &Verb::name);
     if (verb == cli::verbs().end()) {
-        fail("no verb \"" + name + "\"; framewright --help lists them");
+        cli::complain("no verb \"" + name + "\"; framewright --help lists them");
         return static_cast<int>(Exit::Unusable);
     }
     if (given.contains("--help")) {
@@ -110,8 +110,7 @@ int main(int count, char** words) {
         return 0;
     }
     const Exit exit = run(*verb, given);
-    std::cout.flush();
-    if (std::cout.good()) return static_cast<int>(exit);
-    fail("the answer could not be written out in full");
+    if (cli::isWrittenOut()) return static_cast<int>(exit);
+    cli::complain("the answer could not be written out in full");
     return static_cast<int>(Exit::Storage);
 }

@@ -1,6 +1,5 @@
 #include "apps/cli/order_call.h"
 
-#include <iostream>
 #include <nlohmann/json.hpp>
 
 #include "apps/cli/lab_option.h"
@@ -20,8 +19,8 @@ Exit tell(const Call& call, const actions::Outcome& outcome) {
         return Exit::Done;
     }
     const domain::Order& order = outcome.order;
-    std::cout << order.number.text() << "  " << holdUp(order)
-              << (outcome.repeated ? "  (recorded before; nothing was done again)" : "") << '\n';
+    print(Page{order.number.text() + "  " + holdUp(order) +
+               (outcome.repeated ? "  (recorded before; nothing was done again)" : "")});
     return Exit::Done;
 }
 

@@ -1,7 +1,6 @@
 #include "apps/cli/order_verbs.h"
 
 #include <algorithm>
-#include <iostream>
 #include <nlohmann/json.hpp>
 
 #include "apps/actions/papers.h"
@@ -23,30 +22,32 @@ using domain::Result;
 std::string dayOrDash(const std::optional<domain::Date>& day) { return day ? day->text() : "-"; }
 
 /// "waits for dentist since ...; laboratory 2 d 3 h, dentist 4 h", and what it belongs to.
-std::string waits(const actions::OrderView& view) {
+Page waits(const actions::OrderView& view) {
     const domain::Order& order = view.order;
     const domain::Instant now = machineClock().now();
-    std::string text = "waits for " + wordsOf(waitsFor(order)) + " since " +
-                       order.waiting.since.text() + "; laboratory " +
-                       spanText(laboratoryTime(order, now)) + ", dentist " +
-                       spanText(spentFor(order, domain::WaitsFor::Dentist, now)) + '\n';
-    if (order.replaces) text += "makes " + order.replaces->text() + " again\n";
-    if (order.replacedBy) text += "is made again as " + order.replacedBy->text() + '\n';
+    Page page{"waits for " + wordsOf(waitsFor(order)) + " since " + order.waiting.since.text() +
+              "; laboratory " + spanText(laboratoryTime(order, now)) + ", dentist " +
+              spanText(spentFor(order, domain::WaitsFor::Dentist, now))};
+    if (order.replaces) page.line("makes " + order.replaces->text() + " again");
+    if (order.replacedBy) page.line("is made again as " + order.replacedBy->text());
     for (const OrderNumber& companion : view.companions)
-        text += "travels with " + companion.text() + '\n';
-    return text;
+        page.line("travels with " + companion.text());
+    return page;
 }
 
-std::string shown(const actions::OrderView& view) {
+Page shown(const actions::OrderView& view) {
     const domain::Order& order = view.order;
     const auto& identity = view.prescription.identity;
-    std::string text = "order " + order.number.text() + "  revision " +
-                       std::to_string(order.revisionNumber) + "  " + holdUp(order) + '\n';
-    text += "patient " + identity.patientReference.value_or(order.revision.parties.patient) +
-            "  prescriber " + identity.prescriberName.value_or(order.revision.parties.prescriber) +
-            "  needed " + dayOrDash(view.prescription.needed) + '\n' + waits(view) + '\n';
-    text +=
-        report({view.prescription, classify(order.prescription()), {}, order.revision.findings});
+    Page page{"order " + order.number.text() + "  revision " +
+              std::to_string(order.revisionNumber) + "  " + holdUp(order)};
+    page.line("patient " + identity.patientReference.value_or(order.revision.parties.patient) +
+              "  prescriber " +
+              identity.prescriberName.value_or(order.revision.parties.prescriber) + "  needed " +
+              dayOrDash(view.prescription.needed))
+        .add(waits(view))
+        .blank()
+        .add(report(
+            {view.prescription, classify(order.prescription()), {}, order.revision.findings}));
     std::vector<std::vector<std::string>> steps;
     for (const domain::StageStep& step : order.steps)
         steps.push_back({std::string{codeOf(step.stage)}, wordsOf(step.status),
@@ -55,11 +56,11 @@ std::string shown(const actions::OrderView& view) {
                          step.attempt > 1 ? std::to_string(step.attempt) : "",
                          step.madeAt ? step.madeAt->text() : ""});
     if (!steps.empty())
-        text += '\n' + table({"stage", "is", "by", "since", "attempt", "site"}, steps);
+        page.blank().add(table({"stage", "is", "by", "since", "attempt", "site"}, steps));
     std::vector<std::vector<std::string>> history;
     for (const actions::HistoryLine& line : view.history)
         history.push_back({line.event.at.text(), line.event.person.text(), line.says, line.words});
-    return text + '\n' + table({"when", "who", "what", "words"}, history);
+    return page.blank().add(table({"when", "who", "what", "words"}, history));
 }
 
 /// " 3 h": how long it has waited for whom it waits for; nothing where it waits for nobody.
@@ -121,7 +122,7 @@ Result<Exit> order(const Call& call) {
     if (call.has("json"))
         print("order-1", json(*view));
     else
-        std::cout << shown(*view);
+        print(shown(*view));
     return Exit::Done;
 }
 
@@ -139,10 +140,10 @@ Result<Exit> floor(const Call& call) {
         rows.push_back({line.number.text(), dayOrDash(line.due), line.description, line.holdUp,
                         wordsOf(line.waitsFor) + waited(line), spanText(line.laboratoryTime),
                         line.patient, line.prescriber});
-    std::cout << (rows.empty() ? "no orders yet; log a prescription to begin\n"
-                               : table({"order", "needed", "what", "held by", "waits for",
-                                        "in our hands", "patient", "prescriber"},
-                                       rows));
+    print(rows.empty() ? Page{"no orders yet; log a prescription to begin"}
+                       : table({"order", "needed", "what", "held by", "waits for", "in our hands",
+                                "patient", "prescriber"},
+                               rows));
     return Exit::Done;
 }
 
@@ -161,7 +162,7 @@ Result<Exit> print(const Call& call) {
     if (call.has("json"))
         print("paper-1", Json{{"file", file->string()}});
     else
-        std::cout << file->string() << '\n';
+        print(Page{file->string()});
     return Exit::Done;
 }
 
@@ -173,12 +174,14 @@ Result<Exit> verify(const Call& call) {
     if (call.has("json")) {
         print("verification-1", json(*verification));
     } else {
+        Page page;
         if (!verification->head.empty())
-            std::cout << verification->entries << " entries, " << verification->orders
-                      << " orders, head " << verification->head << '\n';
-        for (const std::string& problem : verification->problems) std::cout << problem << '\n';
-        std::cout << (verification->problems.empty() ? "the records are whole\n"
-                                                     : "THE RECORDS WERE CHANGED\n");
+            page.line(std::to_string(verification->entries) + " entries, " +
+                      std::to_string(verification->orders) + " orders, head " +
+                      verification->head);
+        for (const std::string& problem : verification->problems) page.line(problem);
+        print(page.line(verification->problems.empty() ? "the records are whole"
+                                                       : "THE RECORDS WERE CHANGED"));
     }
     return verification->problems.empty() ? Exit::Done : Exit::Storage;
 }
@@ -202,7 +205,7 @@ Result<Exit> letterhead(const Call& call) {
         print("letterhead-1",
               {{"name", head.name}, {"address", head.address}, {"contact", head.contact}});
     else
-        std::cout << head.name << '\n' << head.address << '\n' << head.contact << '\n';
+        print(Page{head.name}.line(head.address).line(head.contact));
     return Exit::Done;
 }
 

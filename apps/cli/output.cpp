@@ -1,20 +1,17 @@
 #include "apps/cli/output.h"
 
-#include <algorithm>
+#include <array>
+#include <cstdio>
 #include <iostream>
 #include <nlohmann/json.hpp>
+
+#include "domain/base/plain_text.h"
 
 namespace cli {
 namespace {
 
 using domain::codeOf;
 using domain::wordsOf;
-
-/// Characters, not bytes: continuation bytes of UTF-8 are not counted.
-std::size_t width(const std::string& text) {
-    return static_cast<std::size_t>(
-        std::ranges::count_if(text, [](char c) { return (c & 0xC0) != 0x80; }));
-}
 
 template <typename T>
 Json orNull(const std::optional<T>& value) {
@@ -30,48 +27,54 @@ Json codeOrNull(const std::optional<E>& value) {
     return value ? Json(std::string{codeOf(*value)}) : Json();
 }
 
+/// "\\u202e", and two of them for what lies beyond U+FFFF (RFC 8259, section 7).
+std::string jsonEscape(char32_t code) {
+    if (code > 0xFFFF)
+        return jsonEscape(0xD800 + ((code - 0x10000) >> 10)) + jsonEscape(0xDC00 + (code & 0x3FF));
+    std::array<char, 8> written{};
+    std::snprintf(written.data(), written.size(), "\\u%04x", static_cast<unsigned>(code));
+    return written.data();
+}
+
+/// JSON with what would steer a terminal or stay unseen as escapes. Line breaks are left: inside
+/// a string nlohmann has escaped them already.
+std::string escaped(std::string_view json) {
+    std::string text;
+    text.reserve(json.size());
+    while (!json.empty()) {
+        const auto [code, bytes] = domain::firstCharacter(json);
+        const bool unseen =
+            code && *code != '\n' && (domain::isControl(*code) || domain::isHidden(*code));
+        if (unseen)
+            text += jsonEscape(*code);
+        else
+            text += json.substr(0, bytes);
+        json.remove_prefix(bytes);
+    }
+    return text;
+}
+
 }  // namespace
 
-std::string table(const std::vector<std::string>& heading,
-                  const std::vector<std::vector<std::string>>& rows) {
-    std::vector<std::size_t> widths(heading.size());
-    std::ranges::transform(heading, widths.begin(), width);
-    for (const auto& row : rows)
-        for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], width(row[i]));
-    const auto line = [&](const std::vector<std::string>& row) {
-        std::string text;
-        for (std::size_t i = 0; i < row.size(); ++i)
-            text += row[i] +
-                    (i + 1 == row.size() ? "\n" : std::string(widths[i] - width(row[i]) + 2, ' '));
-        return text;
-    };
-    std::string text = line(heading);
-    for (const auto& row : rows) text += line(row);
-    return text;
+Page paragraph(const domain::Finding& finding, domain::Notation notation) {
+    std::string head = std::string{codeOf(finding.severity)} + "  " + finding.rule;
+    if (finding.tooth) head += "  tooth " + nameOf(*finding.tooth, notation);
+    return Page{head + "  " + finding.found}
+        .line("    must hold: " + finding.requirement)
+        .line("    to ask:    " + finding.question)
+        .line("    source:    " + finding.source);
 }
 
-std::string paragraph(const domain::Finding& finding, domain::Notation notation) {
-    std::string text = std::string{codeOf(finding.severity)} + "  " + finding.rule;
-    if (finding.tooth) text += "  tooth " + nameOf(*finding.tooth, notation);
-    text += "  " + finding.found + '\n';
-    text += "    must hold: " + finding.requirement + '\n';
-    text += "    to ask:    " + finding.question + '\n';
-    text += "    source:    " + finding.source + '\n';
-    return text;
-}
-
-std::string report(const actions::Examined& examined) {
+Page report(const actions::Examined& examined) {
     const auto& prescription = examined.prescription;
-    std::string text = wordsOf(prescription.arch) + ", ";
-    text += examined.kennedy ? "Kennedy " + examined.kennedy->text() : "no Kennedy class";
-    if (examined.support) text += ", support by " + wordsOf(*examined.support);
-    text += '\n';
+    std::string head = wordsOf(prescription.arch) + ", ";
+    head += examined.kennedy ? "Kennedy " + examined.kennedy->text() : "no Kennedy class";
+    if (examined.support) head += ", support by " + wordsOf(*examined.support);
+    Page page{head};
     for (const domain::Finding& finding : examined.findings)
-        text += '\n' + paragraph(finding, notationOf(prescription));
-    text += examined.findings.empty()
-                ? "no findings\n"
-                : '\n' + std::to_string(examined.findings.size()) + " findings\n";
-    return text;
+        page.blank().add(paragraph(finding, notationOf(prescription)));
+    if (examined.findings.empty()) return page.line("no findings");
+    return page.blank().line(std::to_string(examined.findings.size()) + " findings");
 }
 
 std::string spanText(std::int64_t microseconds) {
@@ -199,10 +202,22 @@ Json json(const actions::Verification& verification) {
             {"problems", verification.problems}};
 }
 
+void print(const Page& page) { std::cout << page.text(); }
+
 void print(std::string_view schema, const Json& object) {
     Json named = {{"schema", std::string{schema}}};
     named.update(object);
-    std::cout << named.dump(2) << '\n';
+    std::cout << escaped(named.dump(2, ' ', false, Json::error_handler_t::replace)) << '\n';
 }
+
+void complain(std::string_view sentence) {
+    std::cerr << Page{"framewright: " + std::string{sentence}}.text();
+}
+
+void ask(std::string_view what) { std::cerr << domain::plainText(what) << ": " << std::flush; }
+
+void endAsked() { std::cerr << '\n'; }
+
+bool isWrittenOut() { return std::cout.flush().good(); }
 
 }  // namespace cli

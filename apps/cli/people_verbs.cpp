@@ -2,7 +2,6 @@
 
 #include <QStringList>
 #include <algorithm>
-#include <iostream>
 #include <nlohmann/json.hpp>
 
 #include "apps/actions/people.h"
@@ -84,9 +83,8 @@ Exit show(const Call& call, const std::vector<PersonLine>& lines) {
         rows.push_back({line.code.text(), std::string{codeOf(line.person.role)}, skills,
                         proofsOf(line), line.lastHere ? line.lastHere->text() : "never"});
     }
-    std::cout << (rows.empty()
-                      ? "nobody yet; framewright set-up CODE enters the first manager\n"
-                      : table({"person", "role", "skills", "signs in with", "last here"}, rows));
+    print(rows.empty() ? Page{"nobody yet; framewright set-up CODE enters the first manager"}
+                       : table({"person", "role", "skills", "signs in with", "last here"}, rows));
     return Exit::Done;
 }
 
@@ -125,13 +123,12 @@ Result<Done> enter(const Call& call, const Laboratory& laboratory, const PersonC
     return actions::enterPerson(laboratory, person, *role, *skills, who);
 }
 
-/// Prints one sentence, or for programs an object about a person.
-Exit say(const Call& call, std::string_view schema, const Json& object,
-         const std::string& sentence) {
+/// Prints a page, or for programs an object about a person.
+Exit say(const Call& call, std::string_view schema, const Json& object, const Page& page) {
     if (call.has("json"))
         print(schema, object);
     else
-        std::cout << sentence << '\n';
+        print(page);
     return Exit::Done;
 }
 
@@ -145,7 +142,7 @@ Result<Exit> changeOwnPassword(const Call& call, const Laboratory& laboratory,
         return given.error();
     forgetSession(call, person);
     return say(call, "password-1", {{"person", person.text()}},
-               person.text() + " has a new password; sign in with it");
+               Page{person.text() + " has a new password; sign in with it"});
 }
 
 Result<Exit> showStations(const Call& call, const Laboratory& laboratory) {
@@ -159,11 +156,11 @@ Result<Exit> showStations(const Call& call, const Laboratory& laboratory) {
         list.push_back({{"station", code.text()}, {"kind", std::string{codeOf(kind)}}});
         rows.push_back({code.text(), wordsOf(kind)});
     }
-    std::string text = rows.empty() ? "no stations yet: people sign in wherever they are\n"
-                                    : table({"station", "is"}, rows);
-    text += "signed out after " + std::to_string(*minutes) + " minutes without work";
+    Page page = rows.empty() ? Page{"no stations yet: people sign in wherever they are"}
+                             : table({"station", "is"}, rows);
+    page.line("signed out after " + std::to_string(*minutes) + " minutes without work");
     return say(call, "stations-1", {{"idle-minutes", *minutes}, {"stations", std::move(list)}},
-               text);
+               page);
 }
 
 }  // namespace
@@ -179,14 +176,16 @@ Result<Exit> setUp(const Call& call) {
     if (!password) return password.error();
     if (const auto done = actions::setUp(*laboratory, *person, *skills, *password); !done)
         return done.error();
-    return say(
-        call, "set-up-1", {{"person", person->text()}},
-        person->text() + " manages this laboratory; next: framewright sign-in " + person->text());
+    return say(call, "set-up-1", {{"person", person->text()}},
+               Page{person->text() + " manages this laboratory; next: framewright sign-in " +
+                    person->text()});
 }
 
 Result<Exit> signIn(const Call& call) {
     if (call.has("badge") != call.arguments().empty())
         return unusable("a person's code or --badge was expected");
+    const auto station = stationOf(call);
+    if (!station) return station.error();
     const auto laboratory = laboratoryOf(call);
     if (!laboratory) return laboratory.error();
     const auto session = [&]() -> Result<actions::Session> {
@@ -195,18 +194,18 @@ Result<Exit> signIn(const Call& call) {
         if (!call.has("badge")) {
             const auto person = personOf(call.arguments().front());
             if (!person) return person.error();
-            return actions::signIn(*laboratory, *person, *first, stationOf(call));
+            return actions::signIn(*laboratory, *person, *first, *station);
         }
         const auto pin = readSecret("PIN");
         if (!pin) return pin.error();
-        return actions::signInAtBench(*laboratory, *first, *pin, stationOf(call));
+        return actions::signInAtBench(*laboratory, *first, *pin, *station);
     }();
     if (!session) return session.error();
     if (const auto kept = keepSession(call, *session); !kept) return kept.error();
     const std::string code = session->person.text();
     const std::string at = session->station.empty() ? "" : " at " + session->station;
     return say(call, "session-1", {{"person", code}, {"station", session->station}},
-               code + " is signed in" + at + "; --as " + code + " now works");
+               Page{code + " is signed in" + at + "; --as " + code + " now works"});
 }
 
 Result<Exit> signOut(const Call& call) {
@@ -217,7 +216,7 @@ Result<Exit> signOut(const Call& call) {
     if (const auto done = actions::signOut(*laboratory, *who); !done) return done.error();
     forgetSession(call, who->person);
     return say(call, "signed-out-1", {{"person", who->person.text()}},
-               who->person.text() + " is signed out");
+               Page{who->person.text() + " is signed out"});
 }
 
 Result<Exit> people(const Call& call) {
@@ -254,10 +253,11 @@ Result<Exit> password(const Call& call) {
     const auto secret = actions::resetPassword(*laboratory, *person, *who);
     if (!secret) return secret.error();
     return say(call, "password-1", {{"person", person->text()}, {"once", secret->text()}},
-               "tell " + person->text() +
-                   " this password, which opens nothing before they have "
-                   "chosen their own (framewright password " +
-                   person->text() + "):\n" + secret->text());
+               Page{"tell " + person->text() +
+                    " this password, which opens nothing before they have "
+                    "chosen their own (framewright password " +
+                    person->text() + "):"}
+                   .line(secret->text()));
 }
 
 Result<Exit> badge(const Call& call) {
@@ -272,7 +272,7 @@ Result<Exit> badge(const Call& call) {
         const auto done = actions::revokeBadge(*laboratory, *person, *who);
         if (!done) return done.error();
         return say(call, "badge-1", {{"person", code}, {"badge", false}},
-                   "the badge of " + code + " opens nothing any more");
+                   Page{"the badge of " + code + " opens nothing any more"});
     }
     const auto scanned = readSecret("badge");
     if (!scanned) return scanned.error();
@@ -281,7 +281,7 @@ Result<Exit> badge(const Call& call) {
     const auto done = actions::giveBadge(*laboratory, *person, *scanned, *pin, *who);
     if (!done) return done.error();
     return say(call, "badge-1", {{"person", code}, {"badge", true}},
-               code + " has a new badge and PIN");
+               Page{code + " has a new badge and PIN"});
 }
 
 Result<Exit> stations(const Call& call) {

@@ -6,6 +6,7 @@
 #include <csignal>
 #include <iostream>
 
+#include "apps/cli/output.h"
 #include "apps/cli/typed_words.h"
 
 namespace cli {
@@ -33,7 +34,7 @@ public:
     Hidden& operator=(const Hidden&) = delete;
     ~Hidden() {
         tcsetattr(STDIN_FILENO, TCSAFLUSH, &shown_);
-        std::cerr << '\n';
+        endAsked();
         sigprocmask(SIG_SETMASK, &signals_, nullptr);
     }
 
@@ -46,7 +47,7 @@ bool readLine(std::string_view what, std::string& line) {
     if (!isAtTerminal()) return static_cast<bool>(std::getline(std::cin, line));
     // Mute before it asks: whoever answers at once is not shown either.
     const Hidden hidden;
-    std::cerr << what << ": " << std::flush;
+    ask(what);
     return static_cast<bool>(std::getline(std::cin, line));
 }
 

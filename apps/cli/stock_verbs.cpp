@@ -1,6 +1,5 @@
 #include "apps/cli/stock_verbs.h"
 
-#include <iostream>
 #include <nlohmann/json.hpp>
 
 #include "apps/actions/house.h"
@@ -39,9 +38,8 @@ Result<Exit> listEquipment(const Call& call, const actions::Laboratory& laborato
     if (call.has("json"))
         print("equipment-1", {{"equipment", std::move(list)}});
     else
-        std::cout << (rows.empty()
-                          ? "no equipment yet\n"
-                          : table({"code", "kind", "serial", "calibration due", "is"}, rows));
+        print(rows.empty() ? Page{"no equipment yet"}
+                           : table({"code", "kind", "serial", "calibration due", "is"}, rows));
     return Exit::Done;
 }
 
@@ -85,7 +83,7 @@ std::string joined(const std::vector<std::string>& words, std::string_view betwe
     return list;
 }
 
-std::string shown(const domain::RoutePlan& plan) {
+Page shown(const domain::RoutePlan& plan) {
     std::vector<std::vector<std::string>> rows;
     for (const domain::StagePlan& step : plan.stages) {
         std::vector<std::string> demands;
@@ -94,14 +92,14 @@ std::string shown(const domain::RoutePlan& plan) {
                         wordsOf(step.skill), wordsOf(step.station), text(step.usual),
                         joined(demands, ", ")});
     }
-    std::string text =
-        "route " + std::string{codeOf(plan.route)} + ", " + wordsOf(plan.arch) + ", version " +
-        std::to_string(plan.version) + '\n' +
-        table({"stage", "kind", "skill", "station", "usual", "its gate asks for"}, rows);
+    Page page{"route " + std::string{codeOf(plan.route)} + ", " + wordsOf(plan.arch) +
+              ", version " + std::to_string(plan.version)};
+    page.add(table({"stage", "kind", "skill", "station", "usual", "its gate asks for"}, rows))
+        .blank();
     for (const domain::StagePlan& step : plan.stages)
         if (!step.checklist.empty())
-            text += '\n' + std::string{codeOf(step.stage)} + ": " + joined(step.checklist, "; ");
-    return text + '\n';
+            page.line(std::string{codeOf(step.stage)} + ": " + joined(step.checklist, "; "));
+    return page;
 }
 
 /// What the options ask of one stage.
@@ -141,7 +139,7 @@ Result<Exit> listRoutes(const Call& call, const domain::Workshop& workshop) {
     if (call.has("json"))
         print("routes-1", {{"routes", std::move(list)}});
     else
-        std::cout << table({"route", "arch", "version", "stages", "how"}, rows);
+        print(table({"route", "arch", "version", "stages", "how"}, rows));
     return Exit::Done;
 }
 
@@ -199,8 +197,8 @@ Result<Exit> sites(const Call& call) {
     if (call.has("json"))
         print("sites-1", {{"sites", std::move(list)}});
     else
-        std::cout << (rows.empty() ? "no sites yet\n"
-                                   : table({"code", "name", "address", "registration"}, rows));
+        print(rows.empty() ? Page{"no sites yet"}
+                           : table({"code", "name", "address", "registration"}, rows));
     return Exit::Done;
 }
 
@@ -230,7 +228,7 @@ Result<Exit> routes(const Call& call) {
     if (call.has("json"))
         print("route-1", json(plan));
     else
-        std::cout << shown(plan);
+        print(shown(plan));
     return Exit::Done;
 }
 
@@ -263,7 +261,7 @@ Result<Exit> retention(const Call& call) {
     if (call.has("json"))
         print("retention-1", {{"terms", std::move(list)}});
     else
-        std::cout << table({"term", "where", "years", "here", "source"}, rows);
+        print(table({"term", "where", "years", "here", "source"}, rows));
     return Exit::Done;
 }
 

@@ -1,6 +1,5 @@
 #include "apps/cli/trade_verbs.h"
 
-#include <iostream>
 #include <nlohmann/json.hpp>
 
 #include "apps/actions/examination.h"
@@ -24,11 +23,11 @@ using Rows = std::vector<std::vector<std::string>>;
 
 Error unusable(std::string why) { return {ErrorCode::Unusable, std::move(why)}; }
 
-std::string paragraph(const Rule& rule) {
-    return std::string{codeOf(rule.severity)} + "  " + std::string{rule.id} +
-           "\n    must hold: " + std::string{rule.requirement} +
-           "\n    to ask:    " + std::string{rule.question} +
-           "\n    source:    " + std::string{rule.source} + '\n';
+Page paragraph(const Rule& rule) {
+    return Page{std::string{codeOf(rule.severity)} + "  " + std::string{rule.id}}
+        .line("    must hold: " + std::string{rule.requirement})
+        .line("    to ask:    " + std::string{rule.question})
+        .line("    source:    " + std::string{rule.source});
 }
 
 Json json(const Rule& rule) {
@@ -47,12 +46,13 @@ std::string cell(std::string_view text) {
     return escaped;
 }
 
-std::string markdown(std::span<const Rule* const> rules) {
-    std::string text = "| rule | severity | requirement | source |\n|---|---|---|---|\n";
+Page markdown(std::span<const Rule* const> rules) {
+    Page page{"| rule | severity | requirement | source |"};
+    page.line("|---|---|---|---|");
     for (const Rule* rule : rules)
-        text += "| " + cell(rule->id) + " | " + cell(codeOf(rule->severity)) + " | " +
-                cell(rule->requirement) + " | " + cell(rule->source) + " |\n";
-    return text;
+        page.line("| " + cell(rule->id) + " | " + cell(codeOf(rule->severity)) + " | " +
+                  cell(rule->requirement) + " | " + cell(rule->source) + " |");
+    return page;
 }
 
 Json json(const ShadeGuide& guide) {
@@ -63,11 +63,12 @@ Json json(const ShadeGuide& guide) {
     return {{"guide", guide.name}, {"source", guide.source}, {"tabs", std::move(tabs)}};
 }
 
-std::string text(const ShadeGuide& guide) {
+Page page(const ShadeGuide& guide) {
     Rows rows;
     for (const domain::ShadeTab& tab : guide.tabs)
         rows.push_back({tab.name, tab.colour ? tab.colour->text() : "not measured"});
-    return guide.name + " (colours: " + guide.source + ")\n" + table({"tab", "L* a* b*"}, rows);
+    return Page{guide.name + " (colours: " + guide.source + ')'}.add(
+        table({"tab", "L* a* b*"}, rows));
 }
 
 /// What people make of a difference, by the published thresholds.
@@ -91,10 +92,10 @@ Exit printNearest(const Call& call, const ShadeGuide& guide, LabColour measured)
                                  {"measured", measured.text()},
                                  {"tabs", std::move(list)}});
     else
-        std::cout << "tabs of " << guide.name << " (colours: " << guide.source << ") nearest to "
-                  << measured.text() << ", by CIEDE2000\n"
-                  << table({"tab", "differs by", "by half of the observers"}, rows)
-                  << "thresholds 0.8 (seen) and 1.8 (accepted): Paravina et al. 2015\n";
+        print(Page{"tabs of " + guide.name + " (colours: " + guide.source + ") nearest to " +
+                   measured.text() + ", by CIEDE2000"}
+                  .add(table({"tab", "differs by", "by half of the observers"}, rows))
+                  .line("thresholds 0.8 (seen) and 1.8 (accepted): Paravina et al. 2015"));
     return Exit::Done;
 }
 
@@ -115,13 +116,16 @@ Result<Exit> printGuides(const Call& call, const House& house) {
         return printNearest(call, *shown.front(), *colour);
     }
     Json list = Json::array();
+    Page guides;
     for (const ShadeGuide* guide : shown) {
-        if (call.has("json"))
-            list.push_back(json(*guide));
-        else
-            std::cout << text(*guide) << (guide == shown.back() ? "" : "\n");
+        list.push_back(json(*guide));
+        if (guide != shown.front()) guides.blank();
+        guides.add(page(*guide));
     }
-    if (call.has("json")) print("shade-guides-1", {{"guides", std::move(list)}});
+    if (call.has("json"))
+        print("shade-guides-1", {{"guides", std::move(list)}});
+    else
+        print(guides);
     return Exit::Done;
 }
 
@@ -136,7 +140,7 @@ Result<Exit> check(const Call& call) {
     if (call.has("json"))
         print("examination-1", json(*examined));
     else
-        std::cout << report(*examined);
+        print(report(*examined));
     return examined->findings.empty() ? Exit::Done : Exit::Refused;
 }
 
@@ -146,7 +150,7 @@ Result<Exit> describeDesign(const Call& call) {
     if (call.has("json"))
         print("description-1", json(*described));
     else
-        std::cout << page(*described);
+        print(page(*described));
     return Exit::Done;
 }
 
@@ -159,7 +163,7 @@ Result<Exit> rules(const Call& call) {
         if (call.has("json"))
             print("rule-1", json(*rule));
         else
-            std::cout << paragraph(*rule);
+            print(paragraph(*rule));
         return Exit::Done;
     }
     const auto all = domain::allRules();
@@ -168,13 +172,14 @@ Result<Exit> rules(const Call& call) {
         for (const Rule* rule : all) list.push_back(json(*rule));
         print("rules-1", {{"rules", std::move(list)}});
     } else if (call.has("markdown")) {
-        std::cout << markdown(all);
+        print(markdown(all));
     } else {
         Rows rows;
         for (const Rule* rule : all)
             rows.push_back({std::string{rule->id}, std::string{codeOf(rule->severity)},
                             std::string{rule->requirement}});
-        std::cout << table({"rule", "severity", "must hold"}, rows) << all.size() << " rules\n";
+        print(table({"rule", "severity", "must hold"}, rows)
+                  .line(std::to_string(all.size()) + " rules"));
     }
     return Exit::Done;
 }
@@ -211,7 +216,7 @@ Result<Exit> limits(const Call& call) {
     if (call.has("json"))
         print("limits-1", {{"limits", std::move(list)}});
     else
-        std::cout << table(heading, rows);
+        print(table(heading, rows));
     return Exit::Done;
 }
 

@@ -31,6 +31,25 @@ std::string tokenOf(const Call& call, const domain::PersonCode& person) {
     return file.read(kMostTokenBytes).trimmed().toStdString();
 }
 
+/// A key stands in the ledger for good, so it is a code and no text.
+bool isKey(std::string_view text) {
+    constexpr std::size_t kLongest = 64;
+    constexpr std::string_view kLetters =
+        "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_.:";
+    return !text.empty() && text.size() <= kLongest &&
+           text.find_first_not_of(kLetters) == std::string_view::npos;
+}
+
+/// Empty: none is given, and the action makes one.
+Result<std::string> keyOf(const Call& call) {
+    const auto given = call.option("key");
+    if (!given) return std::string{};
+    if (isKey(*given)) return *given;
+    return unusable("--key \"" + *given +
+                    "\" is no idempotency key; expected 1 to 64 letters, digits, '-', '_', '.' "
+                    "or ':'");
+}
+
 }  // namespace
 
 Result<actions::Who> whoOf(const Call& call) {
@@ -39,10 +58,12 @@ Result<actions::Who> whoOf(const Call& call) {
     if (!code) return unusable("who does this? give your code with --as, or set FRAMEWRIGHT_AS");
     const auto person = personOf(*code);
     if (!person) return person.error();
-    actions::Who who{.person = *person,
-                     .key = call.option("key").value_or(""),
-                     .token = tokenOf(call, *person),
-                     .station = stationOf(call)};
+    const auto key = keyOf(call);
+    if (!key) return key.error();
+    const auto station = stationOf(call);
+    if (!station) return station.error();
+    actions::Who who{
+        .person = *person, .key = *key, .token = tokenOf(call, *person), .station = *station};
     if (const auto seen = call.option("seen")) {
         const auto version = wholeOf(*seen, 1, "version of an order");
         if (!version) return version.error();
@@ -51,9 +72,13 @@ Result<actions::Who> whoOf(const Call& call) {
     return who;
 }
 
-std::string stationOf(const Call& call) {
-    if (const auto station = call.option("station")) return *station;
-    return inherited("FRAMEWRIGHT_STATION").value_or(std::string{});
+Result<std::string> stationOf(const Call& call) {
+    const auto given = call.option("station");
+    const auto text = given ? given : inherited("FRAMEWRIGHT_STATION");
+    if (!text || text->empty()) return std::string{};
+    if (domain::ThingCode::parse(*text)) return *text;
+    return unusable(std::string{given ? "--station" : "$FRAMEWRIGHT_STATION"} + " \"" + *text +
+                    "\" is no station's code; expected " + std::string{domain::kShortCodeForm});
 }
 
 Result<domain::Done> keepSession(const Call& call, const actions::Session& session) {

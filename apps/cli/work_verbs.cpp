@@ -1,6 +1,5 @@
 #include "apps/cli/work_verbs.h"
 
-#include <iostream>
 #include <nlohmann/json.hpp>
 
 #include "apps/actions/order_view.h"
@@ -43,7 +42,7 @@ Result<Exit> actOnStage(const Call& call, StageAction act) {
                       });
 }
 
-std::string shown(const std::vector<domain::Finding>& lacking, domain::Notation notation) {
+Page shown(const std::vector<domain::Finding>& lacking, domain::Notation notation) {
     std::vector<std::vector<std::string>> rows;
     rows.reserve(lacking.size());
     for (const domain::Finding& finding : lacking)
@@ -100,8 +99,8 @@ Result<Exit> gate(const Call& call) {
     if (call.has("json"))
         print("gate-1", {{"order", number->text()}, {"lacking", json(*lacking)}});
     else
-        std::cout << (lacking->empty() ? "the gate is open\n"
-                                       : shown(*lacking, notationOf(view->order.prescription())));
+        print(lacking->empty() ? Page{"the gate is open"}
+                               : shown(*lacking, notationOf(view->order.prescription())));
     return lacking->empty() ? Exit::Done : Exit::Refused;
 }
 

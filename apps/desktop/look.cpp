@@ -1,11 +1,29 @@
 #include "apps/desktop/look.h"
 
+#include <QLabel>
 #include <QPalette>
+#include <QProxyStyle>
 #include <QStyleFactory>
 
 namespace desktop {
 
 using domain::Colour;
+
+namespace {
+
+/// Every widget comes by here before it is shown; a tool tip is a label of Qt's own.
+class PlainLabels : public QProxyStyle {
+public:
+    PlainLabels() : QProxyStyle{QStyleFactory::create(QStringLiteral("Fusion"))} {}
+
+    using QProxyStyle::polish;
+    void polish(QWidget* widget) override {
+        QProxyStyle::polish(widget);
+        if (auto* label = qobject_cast<QLabel*>(widget)) label->setTextFormat(Qt::PlainText);
+    }
+};
+
+}  // namespace
 
 QColor Look::of(Colour role) const {
     const domain::Rgb rgb = rgbOf(role, light_);
@@ -93,8 +111,14 @@ QFont face(int pixels, bool bold) {
     return font;
 }
 
+void wearHouseStyle() {
+    auto* style = new PlainLabels;
+    style->setParent(qApp);
+    QApplication::setStyle(style);
+}
+
 void wear(QApplication& program, const Look& look) {
-    QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+    wearHouseStyle();
     QApplication::setPalette(look.palette());
     QApplication::setFont(face(kPlainText));
     program.setStyleSheet(look.styleSheet());

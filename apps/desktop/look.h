@@ -30,6 +30,10 @@ private:
     domain::Light light_;
 };
 
+/// The base style, in which labels and tool tips show their text as it is: a name with "<b>" in it
+/// is no markup.
+void wearHouseStyle();
+
 /// Dresses the program: the base style, the palette, the style sheet, the text size.
 void wear(QApplication& program, const Look& look);
 

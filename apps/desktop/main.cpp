@@ -9,6 +9,7 @@
 #include "apps/actions/system_clock.h"
 #include "apps/desktop/shell.h"
 #include "apps/desktop/window_dialogs.h"
+#include "domain/base/plain_text.h"
 #include "reports/placed_file.h"
 
 namespace {
@@ -20,7 +21,7 @@ constexpr int kStorage = 3;
 constexpr QSize kFirstSize{1366, 768};
 
 int trouble(int code, const std::string& sentence) {
-    std::cerr << "framewright-desktop: " << sentence << '\n';
+    std::cerr << "framewright-desktop: " << domain::plainText(sentence) << '\n';
     return code;
 }
 
@@ -91,9 +92,9 @@ std::optional<std::string> goTo(desktop::Shell& shell, const QCommandLineParser&
 
 /// The session whose token this process was given, if it is one of this person and still open.
 std::optional<actions::Session> sessionOf(const actions::Laboratory& laboratory,
-                                          const domain::PersonCode& person) {
-    actions::Session session{person, qgetenv("FRAMEWRIGHT_SESSION").toStdString(),
-                             qgetenv("FRAMEWRIGHT_STATION").toStdString()};
+                                          const domain::PersonCode& person,
+                                          const std::string& station) {
+    actions::Session session{person, qgetenv("FRAMEWRIGHT_SESSION").toStdString(), station};
     if (session.token.empty() || !actions::use(laboratory, desktop::asWho(session))) return {};
     return session;
 }
@@ -151,6 +152,11 @@ int main(int argc, char** argv) {
                                           "\" is no code of a person; expected a letter, "
                                           "then letters, digits, - _ or .");
     }
+    const std::string station = qgetenv("FRAMEWRIGHT_STATION").toStdString();
+    if (!station.empty() && !domain::ThingCode::parse(station))
+        return trouble(kUnusable, "$FRAMEWRIGHT_STATION \"" + station +
+                                      "\" is no station's code; expected " +
+                                      std::string{domain::kShortCodeForm});
     const actions::SystemClock clock;
     const desktop::Look look{parser.isSet(options.dark) ? domain::Light::Dark
                                                         : domain::Light::Light};
@@ -162,7 +168,7 @@ int main(int argc, char** argv) {
     if (!laboratory) return trouble(kStorage, laboratory.error().message);
 
     desktop::Desk desk{*laboratory, dialogs, look,
-                       person ? sessionOf(*laboratory, *person) : std::nullopt};
+                       person ? sessionOf(*laboratory, *person, station) : std::nullopt};
     desktop::Shell shell{desk};
     if (person && shell.isLocked()) shell.signIn().expect(*person);
     if (const auto wrong = goTo(shell, parser, options)) return trouble(kUnusable, *wrong);

@@ -1,6 +1,7 @@
 #!/bin/sh
 # The law of layers, by the includes: domain knows only itself and the standard library, storage
-# and reports know domain, apps know all, models know no Widgets. Prints each breach.
+# and reports know domain, apps know all, models know no Widgets; and only apps/cli/output.cpp writes
+# to the terminal. Prints each breach.
 set -eu
 cd "$(dirname "$0")/../.."
 
@@ -25,4 +26,12 @@ forbid apps/desktop/models 'QWidget|QApplication|QMessageBox|QDialog|QFileDialog
     'a model knows the screen'
 forbid domain/route 'domain/(production|workshop|rules|design|drawing|materials)/' 'a route knows who uses it'
 forbid domain/workshop 'domain/production/' 'the workshop knows the orders'
+
+# Text for people is made safe in one place: nothing else of the command line writes to a stream.
+writes=$(grep -rnE 'std::w?(cout|cerr|clog)|\<(v?f?printf|f?puts|f?putc|putchar|perror)\(|\<(stdout|stderr|STDOUT_FILENO|STDERR_FILENO|QTextStream|qDebug|qInfo|qWarning|qCritical)\>' \
+    apps/cli --include='*.h' --include='*.cpp' | grep -v '^apps/cli/output\.cpp:' || true)
+if [ -n "$writes" ]; then
+    printf '%s\n%s\n' 'the command line writes past apps/cli/output.h:' "$writes"
+    breaches=1
+fi
 exit $breaches

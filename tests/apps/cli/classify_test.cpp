@@ -53,11 +53,14 @@ TEST(Classify, SaysWhatItCannotRead) {
 TEST(ClassifyBatch, AnswersEachLineInItsPlace) {
     std::istringstream lines{
         "upper missing=14,15,24,25,26\nupper missing=99\r\nlower missing=46\n"};
-    std::ostringstream answers;
-    std::ostringstream messages;
-    EXPECT_EQ(cli::classifyBatch(lines, answers, messages), cli::Exit::Unusable);
-    EXPECT_EQ(answers.str(), "III mod 1\nunusable\nIII\n");
-    EXPECT_THAT(messages.str(), HasSubstr("line 2: \"99\" is no tooth"));
+    std::vector<std::string> answers;
+    std::vector<std::string> complaints;
+    const auto into = [](std::vector<std::string>& list) {
+        return [&list](std::string_view line) { list.emplace_back(line); };
+    };
+    EXPECT_EQ(cli::classifyBatch(lines, into(answers), into(complaints)), cli::Exit::Unusable);
+    EXPECT_THAT(answers, testing::ElementsAre("III mod 1", "unusable", "III"));
+    EXPECT_THAT(complaints, testing::ElementsAre(HasSubstr("line 2: \"99\" is no tooth")));
 }
 
 }  // namespace

@@ -94,6 +94,34 @@ TEST_F(CommandLine, DoesNothingTwiceUnderOneKey) {
     EXPECT_EQ(change(on("start", order, {"--key", "k1"})).exit, 1);
 }
 
+// A station and a key stand in the ledger for good, and in clear: a name typed there would too.
+TEST_F(CommandLine, TakesNoTextWhereTheLedgerKeepsACode) {
+    const std::string order = logged(today("upper-iii-mod-1"));
+    const auto entries = lab({"verify", "--json"}).json()["entries"];
+    for (const char* text :
+         {"wax bench", "Zoë", "wax-1\n", "1-wax", "a-code-of-more-than-24-signs"}) {
+        const Ran ran = change(on("scan", order, {"--station", text}));
+        EXPECT_EQ(ran.exit, 2) << text;
+        EXPECT_THAT(ran.err, AllOf(HasSubstr("--station"), HasSubstr("a letter, then letters")));
+    }
+    for (const QString& text :
+         {QString{}, QString{"for Zoe"}, QString{"Zoë"}, QString{"k\t1"}, QString(65, 'k')}) {
+        const Ran ran = change(on("scan", order, {"--key", text}));
+        EXPECT_EQ(ran.exit, 2) << text.toStdString();
+        EXPECT_THAT(ran.err, AllOf(HasSubstr("--key"), HasSubstr("1 to 64 letters")));
+    }
+    const Ran around = run(on("scan", order, {"--as", "MK", "--lab", labFolder()}), {},
+                           {"FRAMEWRIGHT_STATION=wax bench"});
+    EXPECT_EQ(around.exit, 2);
+    EXPECT_THAT(around.err, HasSubstr("$FRAMEWRIGHT_STATION \"wax bench\" is no station's code"));
+    EXPECT_EQ(lab({"verify", "--json"}).json()["entries"], entries);
+    EXPECT_EQ(
+        change(on("accept", order,
+                  {"--key", "2f1c6a3e-9d5b-4f0e-8a57-6b1d0c9e7f42:accept", "--station", "desk-1"}))
+            .exit,
+        0);
+}
+
 TEST_F(CommandLine, LogsTheSameFileOnceOnly) {
     const QString file = today("upper-iii-mod-1");
     const std::string first = logged(file);

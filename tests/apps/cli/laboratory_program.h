@@ -21,14 +21,15 @@ protected:
 
     QString labFolder() const { return folder_.filePath("lab"); }
     Ran lab(QStringList words) { return run(words << "--lab" << labFolder()); }
-    /// As one of the people, who is signed in; the answer is JSON.
-    Ran as(std::string_view person, QStringList words) {
+    /// As one of the people, who is signed in; the answer is for people.
+    Ran told(std::string_view person, QStringList words) {
         const QString code = QString::fromUtf8(person.data(), static_cast<int>(person.size()));
         const QString token = QString::fromStdString(floor_.as(person).token);
-        return run(words << "--as" << code << "--json"
-                         << "--lab" << labFolder(),
-                   {}, {"FRAMEWRIGHT_SESSION=" + token});
+        return run(words << "--as" << code << "--lab" << labFolder(), {},
+                   {"FRAMEWRIGHT_SESSION=" + token});
     }
+    /// Likewise; the answer is JSON.
+    Ran as(std::string_view person, QStringList words) { return told(person, words << "--json"); }
     Ran change(QStringList words) { return as(support::kManager, std::move(words)); }
 
     /// The demo's prescriptions with dates that lie around today, whenever the test runs.

@@ -145,6 +145,8 @@ TEST_F(PeopleVerbs, SignInByBadgeAtAStation) {
     EXPECT_EQ(as("MK", {"stations", "wax-1"}).exit, 2);
     EXPECT_EQ(as("MK", {"stations", "wax-1", "ballroom"}).exit, 2);
     EXPECT_EQ(run({"sign-in", "--badge"}, {kBadge, "918273"}).exit, 1) << "at no station";
+    EXPECT_THAT(run({"sign-in", "--badge", "--station", "by the door"}, {kBadge, "918273"}).err,
+                HasSubstr("\"by the door\" is no station's code; expected a letter"));
     const Ran in =
         run({"sign-in", "--badge", "--json"}, {kBadge, "918273"}, {"FRAMEWRIGHT_STATION=wax-1"});
     ASSERT_EQ(in.exit, 0) << in.err;

@@ -5,6 +5,7 @@
 
 #include <QProcess>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 namespace cli_test {
 
@@ -27,6 +28,17 @@ inline Ran run(const QStringList& words, const QByteArray& input = {},
     EXPECT_EQ(process.exitStatus(), QProcess::NormalExit);
     return {process.exitCode(), process.readAllStandardOutput().toStdString(),
             process.readAllStandardError().toStdString()};
+}
+
+/// The verbs as `--help` lists them.
+inline std::vector<std::string> verbsInHelp() {
+    const Ran all = run({"--help"});
+    EXPECT_EQ(all.exit, 0);
+    std::vector<std::string> verbs;
+    std::istringstream lines{all.out};
+    for (std::string line; std::getline(lines, line);)
+        if (line.starts_with("  ")) verbs.push_back(line.substr(2, line.find(' ', 2) - 2));
+    return verbs;
 }
 
 }  // namespace cli_test

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <iterator>
-#include <sstream>
 
 #include "tests/apps/cli/laboratory_program.h"
 
@@ -11,6 +10,7 @@ namespace {
 
 using cli_test::Ran;
 using cli_test::run;
+using cli_test::verbsInHelp;
 using domain::Stage;
 using support::kInspector;
 using support::kMaker;
@@ -176,17 +176,6 @@ TEST_F(WorkVerbs, RefuseWhoMayNotAndSayWhoMay) {
     EXPECT_THAT(refused.err, AllOf(HasSubstr("JT is technician"), HasSubstr("manager")));
     EXPECT_EQ(run(on("accept", order, {"--as", "MK", "--lab", labFolder()})).exit, 1)
         << "nobody was signed in";
-}
-
-/// The verbs as `--help` lists them.
-std::vector<std::string> verbsInHelp() {
-    const Ran all = run({"--help"});
-    EXPECT_EQ(all.exit, 0);
-    std::vector<std::string> verbs;
-    std::istringstream lines{all.out};
-    for (std::string line; std::getline(lines, line);)
-        if (line.starts_with("  ")) verbs.push_back(line.substr(2, line.find(' ', 2) - 2));
-    return verbs;
 }
 
 TEST(EveryVerb, IsInTheHelpWithAnExampleOfItself) {

@@ -12,6 +12,7 @@ namespace {
 
 using desktop_tests::TemporaryLaboratory;
 using testing::HasSubstr;
+using testing::Not;
 
 struct Ended {
     int exit{};
@@ -20,7 +21,7 @@ struct Ended {
 };
 
 /// `token`: of a session of MK; empty: nobody is signed in.
-Ended run(const QStringList& options, const std::string& token = {}) {
+Ended run(const QStringList& options, const std::string& token = {}, const QString& station = {}) {
     QProcess program;
     auto environment = QProcessEnvironment::systemEnvironment();
     environment.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("offscreen"));
@@ -29,7 +30,7 @@ Ended run(const QStringList& options, const std::string& token = {}) {
     environment.insert(QStringLiteral("FRAMEWRIGHT_AS"),
                        token.empty() ? QString{} : QStringLiteral("MK"));
     environment.insert(QStringLiteral("FRAMEWRIGHT_SESSION"), QString::fromStdString(token));
-    environment.remove(QStringLiteral("FRAMEWRIGHT_STATION"));
+    environment.insert(QStringLiteral("FRAMEWRIGHT_STATION"), station);
     program.setProcessEnvironment(environment);
     program.start(QStringLiteral(FRAMEWRIGHT_DESKTOP), options);
     constexpr int kPatience = 60'000;  // ms
@@ -168,6 +169,15 @@ TEST_F(Program, PutsAPictureInThePlaceOfAPictureOnly) {
     }
     EXPECT_TRUE(actions::Laboratory::openExisting(folder_.folder() / "lab", folder_.clock));
     EXPECT_TRUE(actions::Laboratory::openExisting(folder_.folder(), folder_.clock));
+}
+
+TEST_F(Program, RefusesAStationThatIsNoCodeInOneLine) {
+    const Ended ended =
+        run(withRecords({}), signedIn(), QString::fromUtf8("wax\x1B[2J\nFORGED\u202E"));
+    EXPECT_EQ(ended.exit, 2);
+    EXPECT_THAT(ended.err, Not(HasSubstr("\nFORGED")));
+    EXPECT_THAT(ended.err, HasSubstr("$FRAMEWRIGHT_STATION \"wax[U+001B][2J[U+000A]FORGED[U+202E]"
+                                     "\" is no station's code; expected a letter"));
 }
 
 TEST_F(Program, RefusesAnOptionItCannotUseAndSaysWhatWasExpected) {
