@@ -7,7 +7,7 @@ packages='build-essential cmake ninja-build qt6-base-dev libqt6sql6-sqlite libhp
     libsodium-dev libzint-dev nlohmann-json3-dev fonts-dejavu-core'
 if [ "${1:-}" = tests ]; then
     packages="$packages libgtest-dev libgmock-dev libgsl-dev libbenchmark-dev librapidcheck-dev
-        clang clang-format clang-tidy libclang-rt-14-dev lld gcovr ccache git qpdf poppler-utils
+        libsqlite3-dev clang clang-format clang-tidy libclang-rt-14-dev lld gcovr ccache git qpdf poppler-utils
         python3 python3-jsonschema sqlite3 xvfb zbar-tools"
 fi
 

@@ -1,5 +1,7 @@
 #include "tests/bench/bulk_records.h"
 
+#include <QSqlQuery>
+
 #include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
 #include "storage/party_store.h"
@@ -16,6 +18,11 @@ using storage::Transaction;
 constexpr int kOrdersInATransaction = 2000;
 
 }  // namespace
+
+BulkRecords::BulkRecords(const actions::Laboratory& laboratory) : laboratory_{laboratory} {
+    for (const char* pragma : {"PRAGMA synchronous = OFF", "PRAGMA cache_size = -262144"})
+        QSqlQuery{laboratory.records().database()}.exec(pragma);
+}
 
 Result<Transaction*> BulkRecords::work() {
     if (!work_) {

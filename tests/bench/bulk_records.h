@@ -15,7 +15,8 @@ namespace bench {
 
 class BulkRecords {
 public:
-    explicit BulkRecords(const actions::Laboratory& laboratory) : laboratory_{laboratory} {}
+    /// The connection of the laboratory writes without syncs and with much memory from now on.
+    explicit BulkRecords(const actions::Laboratory& laboratory);
 
     /// The codes of a prescription's people, and the whole of it sealed outside the ledger.
     domain::Result<domain::Parties> partiesOf(const domain::Prescription& prescription);

@@ -374,7 +374,7 @@ Result<Made> makeOrders(const actions::Laboratory& laboratory, support::HandCloc
     if (!workshop) return workshop.error();
     auto made = Years{laboratory, *std::move(workshop), count, seed}.make();
     clock.goTo(lastDay());
-    clock.letPass(8 * 60);
+    clock.letPass(std::int64_t{8} * 60);
     return made;
 }
 

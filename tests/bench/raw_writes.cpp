@@ -100,7 +100,9 @@ using Transition = std::vector<Write>;
 /// Watches transitions done by the actions, and keeps what each wrote.
 class Script {
 public:
-    explicit Script(const fs::path& folder) : database_{opened(folder)} {}
+    /// `pristine`: the rows as they were before the first transition.
+    Script(const fs::path& folder, const fs::path& pristine)
+        : database_{opened(folder)}, before_{opened(pristine)} {}
 
     void beginTransition() { noteRows(); }
     void endTransition() {
@@ -108,8 +110,6 @@ public:
         for (const RowChange& change : notedRows()) add(transition, change);
         transitions_.push_back(std::move(transition));
     }
-    /// The rows as they were before the first transition.
-    void know(const fs::path& pristine) { before_ = opened(pristine); }
     const std::vector<Transition>& transitions() const { return transitions_; }
 
 private:
@@ -145,7 +145,7 @@ private:
     }
 
     Database database_;
-    Database before_{};
+    Database before_;
     std::vector<std::unique_ptr<Row>> rows_{};
     std::map<std::pair<std::string, std::int64_t>, const Row*> last_{};
     std::vector<Transition> transitions_{};
@@ -190,19 +190,31 @@ private:
     std::map<std::string, Prepared> statements_{};
 };
 
-fs::path copied(const fs::path& source, const fs::path& scratch, const std::string& name) {
-    const fs::path folder = scratch / name;
-    fs::remove_all(folder);
-    fs::create_directories(folder);
-    fs::copy_file(source / kRecords, folder / kRecords);
-    return folder;
-}
+/// A copy of records, for as long as it is held.
+class Copy {
+public:
+    Copy(const fs::path& source, fs::path folder) : folder_{std::move(folder)} {
+        fs::remove_all(folder_);
+        fs::create_directories(folder_);
+        fs::copy_file(source / kRecords, folder_ / kRecords);
+    }
+    Copy(const Copy&) = delete;
+    Copy& operator=(const Copy&) = delete;
+    ~Copy() {
+        std::error_code ignored;
+        fs::remove_all(folder_, ignored);
+    }
+    const fs::path& folder() const noexcept { return folder_; }
+
+private:
+    fs::path folder_;
+};
 
 /// Stages passed by the actions; seconds. `script`: watches, or nullptr.
 double passStages(const fs::path& folder, const Made& made, Script* script) {
     support::HandClock clock;
     clock.goTo(lastDay());
-    clock.letPass(9 * 60);
+    clock.letPass(std::int64_t{9} * 60);
     const auto laboratory = actions::Laboratory::open(folder, clock, storage::HashCost::Light);
     if (!laboratory) throw std::runtime_error{laboratory.error().message};
     const auto who = signedIn(*laboratory, kTechnicians[0]);
@@ -249,6 +261,25 @@ std::string unlike(const fs::path& one, const fs::path& other) {
     return list;
 }
 
+void compareAt(std::vector<Figure>& figures, const fs::path& source, const Made& made,
+               const Copy& watched, const Script& script, const Place& place) {
+    const Copy raw{source, place.scratch / "raw"};
+    const Copy ours{source, place.scratch / "ours"};
+    setSyncCost(place.syncCost);
+    const double oursTook = passStages(ours.folder(), made, nullptr);
+    const double rawTook = writeRaw(raw.folder(), script);
+    setSyncCost(0);
+    const std::string wrong = unlike(watched.folder(), raw.folder());
+    if (!wrong.empty()) throw std::runtime_error{"the raw program did not write the same:" + wrong};
+    const double transitions = 3.0 * kOrders;
+    const std::string where = "transitions, " + place.name;
+    figures.push_back(
+        {made.orders, where + ": by the actions", "a second", transitions / oursTook, {}});
+    figures.push_back(
+        {made.orders, where + ": by the C API", "a second", transitions / rawTook, {}});
+    figures.push_back({made.orders, where + ": ratio", "", rawTook / oursTook, place.goal});
+}
+
 }  // namespace
 
 double syncTime(const fs::path& folder) {
@@ -269,36 +300,19 @@ double syncTime(const fs::path& folder) {
     return times.empty() ? 0 : times[times.size() / 2];
 }
 
-std::vector<Figure> compareWithRaw(const fs::path& source, const fs::path& scratch,
-                                   std::int64_t syncCost, const std::string& name,
-                                   std::optional<Goal> goal) try {
-    const Made made = readMade(source);
-    const fs::path watched = copied(source, scratch, "watched");
-    const fs::path raw = copied(source, scratch, "raw");
-    const fs::path ours = copied(source, scratch, "ours");
-    // The session of the technician is opened before the transitions and touched in them.
-    Script script{watched};
-    script.know(raw);
-    passStages(watched, made, &script);
-    setSyncCost(syncCost);
-    const double oursTook = passStages(ours, made, nullptr);
-    const double rawTook = writeRaw(raw, script);
-    setSyncCost(0);
-    const std::string wrong = unlike(watched, raw);
-    for (const fs::path& folder : {watched, raw, ours}) fs::remove_all(folder);
-    if (!wrong.empty()) {
-        std::cerr << "the raw program did not write the same into" << wrong << '\n';
-        return {};
+std::vector<Figure> compareWithRaw(const fs::path& source, const std::vector<Place>& places) {
+    std::vector<Figure> figures;
+    try {
+        const Made made = readMade(source);
+        const Copy watched{source, places.front().scratch / "watched"};
+        Script script{watched.folder(), source};
+        passStages(watched.folder(), made, &script);
+        for (const Place& place : places) compareAt(figures, source, made, watched, script, place);
+    } catch (const std::exception& failure) {
+        std::cerr << "compared with the C API: " << failure.what() << '\n';
     }
-    const double transitions = 3.0 * kOrders;
-    const std::string where = "transitions, " + name;
-    return {{made.orders, where + ": by the actions", "a second", transitions / oursTook, {}},
-            {made.orders, where + ": by the C API", "a second", transitions / rawTook, {}},
-            {made.orders, where + ": ratio", "", rawTook / oursTook, goal}};
-} catch (const std::exception& failure) {
     setSyncCost(0);
-    std::cerr << "compared with the C API: " << failure.what() << '\n';
-    return {};
+    return figures;
 }
 
 }  // namespace bench

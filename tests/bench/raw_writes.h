@@ -11,13 +11,19 @@ namespace bench {
 /// median of some.
 double syncTime(const std::filesystem::path& folder);
 
+/// Where the two are compared, and what a sync costs there at least.
+struct Place {
+    std::string name{};               ///< "on the disk"
+    std::filesystem::path scratch{};  ///< a folder for the copies
+    std::int64_t syncCost{};          ///< microseconds; 0: only what it takes
+    std::optional<Goal> goal{};       ///< of the ratio
+};
+
 /// Passes stages of orders in copies of the records in `source`, once by the actions and once by
 /// prepared statements that put the same rows into the same tables, one commit for each transition,
-/// rollback journal, synchronous FULL. `scratch` is the folder for the copies; a sync takes at
-/// least `syncCost` microseconds. Figures: both throughputs and their ratio. Empty, with a sentence
-/// on standard error, when the two did not write the same.
+/// rollback journal, synchronous FULL. Figures of each place: both throughputs and their ratio.
+/// None, with a sentence on standard error, where the two did not write the same.
 std::vector<Figure> compareWithRaw(const std::filesystem::path& source,
-                                   const std::filesystem::path& scratch, std::int64_t syncCost,
-                                   const std::string& name, std::optional<Goal> goal);
+                                   const std::vector<Place>& places);
 
 }  // namespace bench

@@ -71,10 +71,11 @@ void measure(std::vector<Figure>& figures, const std::string& program, const fs:
     const fs::path memory = kMemory / (kPrefix + std::to_string(orders));
     fs::create_directories(memory);
     // Before the orders are worked on below.
-    add(figures, bench::compareWithRaw(records, folder, 0, "on the disk", {}));
-    add(figures, bench::compareWithRaw(records, memory, 0, "in memory", {}));
-    add(figures, bench::compareWithRaw(records, memory, 4000, "a sync 4 ms", bench::atLeast(0.7)));
-    add(figures, bench::compareWithRaw(records, memory, 50, "a sync 50 us", bench::atLeast(0.3)));
+    add(figures,
+        bench::compareWithRaw(records, {{"on the disk", folder, 0, {}},
+                                        {"in memory", memory, 0, {}},
+                                        {"a sync 4 ms", memory, 4000, bench::atLeast(0.7)},
+                                        {"a sync 50 us", memory, 50, bench::atLeast(0.3)}}));
     add(figures, bench::measureWriters(program, records, folder, "on the disk"));
     add(figures, bench::measureWriters(program, records, memory, "in memory"));
     fs::remove_all(memory);

@@ -70,7 +70,7 @@ int runWriter(const fs::path& folder, std::int64_t start, double seconds,
               const std::vector<std::string>& orders) {
     support::HandClock clock;
     clock.goTo(lastDay());
-    clock.letPass(11 * 60);
+    clock.letPass(std::int64_t{11} * 60);
     const auto laboratory = actions::Laboratory::open(folder, clock, storage::HashCost::Light);
     const auto who = laboratory ? signedIn(*laboratory, kTechnicians[0])
                                 : domain::Result<actions::Who>{laboratory.error()};
