@@ -133,8 +133,8 @@ private:
                                                 : Course::Unaccepted;
         const std::int64_t days = lastDay().days() - firstDay().days() - 60;
         const auto day = firstDay().plusDays(days * index / count_);
-        life.at =
-            Instant::ofMicroseconds((day.days() * 24 * 60 + 8 * 60 + dice_.below(540)) * kMinute);
+        life.at = Instant::ofMicroseconds(
+            (day.days() * 24 * 60 + std::int64_t{8} * 60 + dice_.below(540)) * kMinute);
         life.prescription = prescriptionFor(life.course, day);
         life.incomplete = life.course == Course::Framework && dice_.percent(20);
         life.asks = life.course != Course::Unaccepted && dice_.percent(8);
