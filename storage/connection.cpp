@@ -112,7 +112,8 @@ void Connection::keepPrepared(const std::string& name, std::unique_ptr<PreparedQ
 void Connection::connect() {
     database_.setDatabaseName(QString::fromStdString(file_.string()));
     database_.setConnectOptions(QStringLiteral("QSQLITE_BUSY_TIMEOUT=5000"));
-    if (!database_.open()) throw SqlFailure{database_.databaseName(), database_.lastError(), "opening"};
+    if (!database_.open())
+        throw SqlFailure{database_.databaseName(), database_.lastError(), "opening"};
 }
 
 void Connection::setModes() const {

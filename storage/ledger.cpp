@@ -335,6 +335,26 @@ Result<std::int64_t> Ledger::visitWorkshop(std::int64_t after,
     return failure.error();
 }
 
+Result<Done> Ledger::visitRecorded(std::int64_t after,
+                                   const std::function<void(const Event&)>& visitor) const try {
+    Statement rows{connection_, "ledger_recorded_since"};
+    rows.bind("after", after).run();
+    while (rows.next()) {
+        const auto event = decodeOrderEvent(rows.bytes("bytes"));
+        if (!event) return atEntry(rows.whole("position"), event.error().message);
+        visitor(*event);
+    }
+    return Done{};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<std::int64_t> Ledger::entries() const try {
+    return headOf(connection_).entries;
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
 Result<std::vector<WorkshopEvent>> Ledger::workshopEvents() const {
     std::vector<WorkshopEvent> events;
     const auto visited =

@@ -44,6 +44,11 @@ public:
     /// last of it, or `after` itself.
     domain::Result<std::int64_t> visitWorkshop(
         std::int64_t after, const std::function<void(domain::WorkshopEvent)>& visitor) const;
+    /// What orders recorded at their stages after a position, in order.
+    domain::Result<domain::Done> visitRecorded(
+        std::int64_t after, const std::function<void(const domain::Event&)>& visitor) const;
+    /// How many entries there are: the position of the newest.
+    domain::Result<std::int64_t> entries() const;
     /// Everything that happened to the workshop, in order.
     domain::Result<std::vector<domain::WorkshopEvent>> workshopEvents() const;
     /// Every event of an order, in order, one at a time.
@@ -63,8 +68,8 @@ private:
     Connection& connection_;
 };
 
-/// An order folded from all its events, of which there is at least one. ErrorCode::Unavailable where
-/// they do not follow one another.
+/// An order folded from all its events, of which there is at least one. ErrorCode::Unavailable
+/// where they do not follow one another.
 domain::Result<domain::Order> foldOrder(const std::vector<domain::Event>& events);
 /// An order folded from its events; nullopt when there is none of that number.
 domain::Result<std::optional<domain::Order>> loadOrder(Connection& connection,

@@ -130,13 +130,13 @@ Result<std::vector<LotUse>> LotUses::ofLot(const domain::ThingCode& lot) const t
     return failure.error();
 }
 
-Result<std::vector<LotTotal>> LotUses::totalsAfter(std::int64_t position) const try {
-    std::vector<LotTotal> totals;
-    Statement rows{connection_, "lot_total_since"};
-    rows.bind("after", position).run();
+Result<std::map<domain::ThingCode, std::int64_t>> LotUses::totals() const try {
+    std::map<domain::ThingCode, std::int64_t> totals;
+    Statement rows{connection_, "lot_total_all"};
+    rows.run();
     while (rows.next())
-        totals.push_back({read<domain::ThingCode>(rows, "lot", domain::ThingCode::parse),
-                          rows.whole("amount"), rows.whole("position")});
+        totals.emplace(read<domain::ThingCode>(rows, "lot", domain::ThingCode::parse),
+                       rows.whole("amount"));
     return totals;
 } catch (const SqlFailure& failure) {
     return failure.error();

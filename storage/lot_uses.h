@@ -22,13 +22,6 @@ struct LotUse {
     friend bool operator==(const LotUse&, const LotUse&) = default;
 };
 
-/// What all orders used of a lot, and the newest position of the ledger that says so.
-struct LotTotal {
-    domain::ThingCode lot;
-    std::int64_t amount{};
-    std::int64_t position{};
-};
-
 /// What an event says about lots.
 std::vector<LotUse> usesIn(const domain::Event& event);
 
@@ -40,8 +33,8 @@ public:
     domain::Result<domain::Done> put(Transaction& transaction,
                                      const std::vector<domain::Event>& events) const;
     domain::Result<std::vector<LotUse>> ofLot(const domain::ThingCode& lot) const;
-    /// The totals that changed after a position of the ledger, in the order of their positions.
-    domain::Result<std::vector<LotTotal>> totalsAfter(std::int64_t position) const;
+    /// How much of each lot all orders used so far.
+    domain::Result<std::map<domain::ThingCode, std::int64_t>> totals() const;
 
     /// Writes every row anew from the ledger.
     domain::Result<domain::Done> rebuild(Transaction& transaction) const;

@@ -2,28 +2,50 @@
 
 #include "storage/ledger.h"
 #include "storage/lot_uses.h"
+#include "storage/transaction.h"
 
 namespace storage {
 
-domain::Result<const domain::Workshop*> WorkshopStore::current() {
-    const auto position =
-        Ledger{*connection_}.visitWorkshop(position_, [&](const domain::WorkshopEvent& event) {
-            workshop_ = domain::evolve(std::move(workshop_), event);
-            ++folded_;
-        });
-    if (!position) return position.error();
-    position_ = *position;
-    const auto uses = LotUses{*connection_}.totalsAfter(lotsUpTo_);
-    if (!uses) return uses.error();
-    for (const LotTotal& total : *uses) {
-        lotsUpTo_ = total.position;
-        if (const auto kept = workshop_.lots.find(total.lot); kept != workshop_.lots.end())
-            kept->second.used = total.amount;
-    }
-    return &workshop_;
+using domain::Done;
+using domain::Result;
+
+Result<Done> WorkshopStore::readTotals() {
+    const auto totals = LotUses{*connection_}.totals();
+    if (!totals) return totals.error();
+    for (const auto& [lot, amount] : *totals)
+        if (const auto kept = workshop_.lots.find(lot); kept != workshop_.lots.end())
+            kept->second.used = amount;
+    return Done{};
 }
 
-domain::Result<domain::Workshop> loadWorkshop(Connection& connection) {
+Result<Done> WorkshopStore::addUses() {
+    return Ledger{*connection_}.visitRecorded(position_, [&](const domain::Event& event) {
+        for (const LotUse& use : usesIn(event))
+            if (const auto kept = workshop_.lots.find(use.lot); kept != workshop_.lots.end())
+                kept->second.used += use.amount;
+    });
+}
+
+Result<const domain::Workshop*> WorkshopStore::current() try {
+    const Snapshot snapshot{*connection_};
+    const Ledger ledger{*connection_};
+    const auto head = ledger.entries();
+    if (!head) return head.error();
+    if (isRead_ && *head == position_) return &workshop_;
+    const auto folded = ledger.visitWorkshop(position_, [&](const domain::WorkshopEvent& event) {
+        workshop_ = domain::evolve(std::move(workshop_), event);
+        ++folded_;
+    });
+    if (!folded) return folded.error();
+    if (auto used = isRead_ ? addUses() : readTotals(); !used) return used.error();
+    isRead_ = true;
+    position_ = *head;
+    return &workshop_;
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<domain::Workshop> loadWorkshop(Connection& connection) {
     WorkshopStore store{connection};
     const auto workshop = store.current();
     if (!workshop) return workshop.error();

@@ -19,11 +19,20 @@ public:
     std::int64_t folded() const noexcept { return folded_; }
 
 private:
+    /// What every lot was used for, when nothing was read yet.
+    domain::Result<domain::Done> readTotals();
+    /// What was used since.
+    domain::Result<domain::Done> addUses();
+
     Connection* connection_;
     domain::Workshop workshop_{};
-    std::int64_t position_{0};  ///< of the newest event folded
-    std::int64_t lotsUpTo_{0};  ///< of the newest use of a lot counted
+    bool isRead_{false};
+    std::int64_t position_{0};  ///< of the ledger, up to which everything is in
     std::int64_t folded_{0};
+};
+std::int64_t position_{0};  ///< of the newest event folded
+std::int64_t lotsUpTo_{0};  ///< of the newest use of a lot counted
+std::int64_t folded_{0};
 };
 
 /// Folded from the first event on.

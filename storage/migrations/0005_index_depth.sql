@@ -8,11 +8,8 @@ CREATE INDEX ledger_of_workshop ON ledger (position) WHERE stream = 2
 -- next
 CREATE TABLE lot_total (
     lot TEXT PRIMARY KEY NOT NULL,
-    amount BIGINT NOT NULL,
-    position BIGINT NOT NULL
+    amount BIGINT NOT NULL
 )
--- next
-CREATE INDEX lot_total_by_position ON lot_total (position)
 -- next
 ALTER TABLE order_register ADD COLUMN year BIGINT NOT NULL DEFAULT 0
 -- next

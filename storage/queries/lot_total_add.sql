@@ -1,4 +1,4 @@
-INSERT INTO lot_total (lot, amount, position)
-VALUES (:lot, :amount, (SELECT entries FROM ledger_head))
+INSERT INTO lot_total (lot, amount)
+VALUES (:lot, :amount)
 ON CONFLICT (lot) DO UPDATE
-SET amount = lot_total.amount + excluded.amount, position = excluded.position
+SET amount = lot_total.amount + excluded.amount

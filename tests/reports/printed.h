@@ -131,6 +131,7 @@ inline reports::PaperHead head() {
 inline fs::path put(const Folder& folder, const reports::Paper& paper,
                     const std::string& name = "paper.pdf") {
     const fs::path file = folder / name;
+    fs::remove(file);  // a paper is not put in the place of another one
     const auto written = reports::write(paper, file);
     EXPECT_TRUE(written) << (written ? "" : written.error().message);
     return file;

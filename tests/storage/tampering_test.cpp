@@ -120,6 +120,8 @@ TEST_F(Tampering, EveryEditOfTheRegisterShows) { EXPECT_GT(editAll("order_regist
 
 TEST_F(Tampering, EveryEditOfTheUsesOfLotsShows) { EXPECT_GT(editAll("lot_use"), 30); }
 
+TEST_F(Tampering, EveryEditOfTheTotalsOfLotsShows) { EXPECT_GT(editAll("lot_total"), 5); }
+
 TEST_F(Tampering, EveryEditOfASealedTextShows) { EXPECT_GT(editAll("sealed_text"), 150); }
 
 TEST_F(Tampering, TheFirstBadEntryIsNamed) {
@@ -160,7 +162,7 @@ TEST_F(Tampering, ExchangedEntriesShow) {
 TEST_F(Tampering, ARepeatedEntryShows) {
     ASSERT_TRUE(
         shell.run("INSERT INTO ledger SELECT 11, subject, 10, kind, 'again', 1, at_us, person, "
-                  "bytes, hash "
+                  "bytes, hash, stream "
                   "FROM ledger WHERE position = 9"));
     EXPECT_THAT(firstProblem(), HasSubstr("entry 11 of the ledger"));
 }
@@ -170,7 +172,8 @@ TEST_F(Tampering, AnInventedOrderShows) {
         "INSERT INTO order_register SELECT '26000999', order_version, status, "
         "stage, stage_status, waits_for, hold_up, arch, description, due_day, "
         "received_us, changed_us, patient_code, prescriber_code, identity_code, "
-        "identity_digest, questions, cautions, case_leader, waiting_since_us, laboratory_us "
+        "identity_digest, questions, cautions, case_leader, waiting_since_us, laboratory_us, "
+        "year, count, floor_day, closed "
         "FROM order_register LIMIT 1"));
     EXPECT_THAT(firstProblem(), HasSubstr("an order \"26000999\" the ledger has not"));
 }

@@ -1,5 +1,5 @@
 -- Every row that the ledger does not prove lies in an index as a whole, which the engine compares.
--- needs 4
+-- needs 5
 CREATE INDEX schema_step_whole ON schema_step (step, description, needs)
 -- next
 CREATE INDEX setting_whole ON setting (name, content)

@@ -1,0 +1,4 @@
+SELECT position, bytes
+FROM ledger
+WHERE position > :after AND kind = 'recorded'
+ORDER BY position

@@ -1,4 +1,0 @@
-SELECT lot, amount, position
-FROM lot_total
-WHERE position > :after
-ORDER BY position
