@@ -36,8 +36,12 @@ Result<const domain::Workshop*> WorkshopStore::current() try {
         workshop_ = domain::evolve(std::move(workshop_), event);
         ++folded_;
     });
-    if (!folded) return folded.error();
-    if (auto used = isRead_ ? addUses() : readTotals(); !used) return used.error();
+    auto used = !folded ? Result<Done>{folded.error()} : isRead_ ? addUses() : readTotals();
+    if (!used) {
+        // What was half folded is read anew the next time.
+        *this = WorkshopStore{*connection_};
+        return used.error();
+    }
     isRead_ = true;
     position_ = *head;
     return &workshop_;

@@ -30,10 +30,6 @@ private:
     std::int64_t position_{0};  ///< of the ledger, up to which everything is in
     std::int64_t folded_{0};
 };
-std::int64_t position_{0};  ///< of the newest event folded
-std::int64_t lotsUpTo_{0};  ///< of the newest use of a lot counted
-std::int64_t folded_{0};
-};
 
 /// Folded from the first event on.
 domain::Result<domain::Workshop> loadWorkshop(Connection& connection);

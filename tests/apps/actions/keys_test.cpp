@@ -312,7 +312,8 @@ TEST_F(Keys, CostOneCommitAndNoMoreStatementsAsTheRecordsGrow) {
     for (int i = 0; i < 5; ++i) floor_.accepted(support::upperClassIV());
     const OrderNumber later = floor_.accepted(support::lowerClassI());
     const Who fresh = floor_.as(kMaker);
-    EXPECT_EQ(cost([&] { return actions::start(lab(), {later}, {}, fresh); }), start);
+    EXPECT_LE(cost([&] { return actions::start(lab(), {later}, {}, fresh); }), start + 2)
+        << "and two that read what others did meanwhile";
     const OrderNumber scanned = floor_.accepted(support::upperClassIIMod1());
     const Who scanning = floor_.as(kMaker);
     const auto readsOfScan = orderReads();
