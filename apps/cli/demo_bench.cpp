@@ -7,7 +7,6 @@
 #include "apps/actions/people.h"
 #include "apps/actions/statements.h"
 #include "apps/actions/workshop.h"
-#include "apps/actions/workshop.h"
 
 namespace cli {
 namespace {

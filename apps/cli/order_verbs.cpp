@@ -177,8 +177,7 @@ Result<Exit> verify(const Call& call) {
         Page page;
         if (!verification->head.empty())
             page.line(std::to_string(verification->entries) + " entries, " +
-                      std::to_string(verification->orders) + " orders, head " +
-                      verification->head);
+                      std::to_string(verification->orders) + " orders, head " + verification->head);
         for (const std::string& problem : verification->problems) page.line(problem);
         print(page.line(verification->problems.empty() ? "the records are whole"
                                                        : "THE RECORDS WERE CHANGED"));

@@ -3,8 +3,8 @@
 
 #include <optional>
 
-#include "apps/actions/sign_in.h"
 #include "apps/actions/orders.h"
+#include "apps/actions/sign_in.h"
 #include "apps/desktop/dialogs.h"
 #include "apps/desktop/look.h"
 

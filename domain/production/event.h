@@ -11,12 +11,12 @@
 
 #include "domain/base/date.h"
 #include "domain/base/id.h"
+#include "domain/base/sealed_text.h"
 #include "domain/prescription/prescription.h"
 #include "domain/production/question.h"
 #include "domain/production/redo.h"
-#include "domain/route/route_plan.h"
-#include "domain/base/sealed_text.h"
 #include "domain/production/stage_record.h"
+#include "domain/route/route_plan.h"
 #include "domain/rules/finding.h"
 
 namespace domain {

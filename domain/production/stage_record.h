@@ -6,8 +6,8 @@
 
 #include "domain/base/id.h"
 #include "domain/base/quantity.h"
-#include "domain/materials/lot.h"
 #include "domain/base/sealed_text.h"
+#include "domain/materials/lot.h"
 #include "domain/workshop/equipment.h"
 
 namespace domain {

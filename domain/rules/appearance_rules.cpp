@@ -1,7 +1,7 @@
 #include <algorithm>
 
-#include "domain/design/design_view.h"
 #include "domain/base/colour_difference.h"
+#include "domain/design/design_view.h"
 #include "domain/rules/rule.h"
 #include "domain/rules/sources.h"
 

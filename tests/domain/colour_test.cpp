@@ -1,8 +1,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "domain/materials/shade_guide.h"
 #include "domain/base/colour_difference.h"
+#include "domain/materials/shade_guide.h"
 #include "tests/oracles/colour_pairs.h"
 
 namespace {
