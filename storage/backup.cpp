@@ -138,7 +138,8 @@ public:
         place.setQuery(QStringLiteral("nolock=1"));
         database_.setDatabaseName(place.toString(QUrl::FullyEncoded));
         database_.setConnectOptions(QStringLiteral("QSQLITE_OPEN_URI"));
-        if (!database_.open()) throw SqlFailure{database_, database_.lastError(), "opening"};
+        if (!database_.open())
+            throw SqlFailure{database_.databaseName(), database_.lastError(), "opening"};
         for (const char* mode : {"PRAGMA journal_mode = OFF", "PRAGMA synchronous = OFF"})
             Statement{database_, Sql{mode}}.run();
     }
@@ -235,7 +236,7 @@ Copied copyPages(Connection& records, const fs::path& to, const Progress& progre
     const Patience patience{records.database()};
     const Snapshot snapshot{records};
     const auto seen = [&records] {
-        Statement first{records.database(), "ledger_head_all"};  // the lock is taken by reading
+        Statement first{records, "ledger_head_all"};  // the lock is taken by reading
         first.run().next();
         return Clock::now();
     }();

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "storage/integrity.h"
 #include "storage/ledger.h"
 #include "storage/migrator.h"
 #include "storage/projections.h"
@@ -54,19 +55,6 @@ std::int64_t sumOf(const QSqlDatabase& database, const std::string& table) {
     return total.whole("total");
 }
 
-/// What a pragma complains of, row by row.
-std::vector<std::string> complaints(const QSqlDatabase& database, const std::string& pragma,
-                                    const std::string& about) {
-    QSqlQuery query{database};
-    if (!query.exec(QString::fromStdString("PRAGMA " + pragma)))
-        throw SqlFailure{database, query.lastError(), pragma};
-    std::vector<std::string> found;
-    while (query.next())
-        if (const std::string says = query.value(0).toString().toStdString(); says != "ok")
-            found.push_back(about + says);
-    return found;
-}
-
 template <typename T>
 void compare(std::vector<std::string>& list, const std::string& what, const T& original,
              const T& copy) {
@@ -103,6 +91,8 @@ void append(std::vector<std::string>& list, std::vector<std::string> more) {
 
 /// What the code of this program can say about records of its own schema.
 Result<std::vector<std::string>> problemsOfOwnSchema(Connection& connection) {
+    auto schema = schemaProblems(connection);
+    if (!schema || !schema->empty()) return schema;
     const auto chain = Ledger{connection}.verify();
     if (!chain) return chain.error();
     if (chain->problem) return std::vector{*chain->problem};
@@ -116,12 +106,14 @@ Result<std::vector<std::string>> problemsOfOwnSchema(Connection& connection) {
 }
 
 /// What holds in every schema: the head is the newest entry.
-std::vector<std::string> problemsOfHead(Connection& connection) {
+Result<std::vector<std::string>> problemsOfHead(Connection& connection) try {
     const Census now = takeCensus(connection, CensusDepth::Rows);
     if (hashOfEntry(connection, now.entries).value_or(kNoHash) == now.head &&
         !hashOfEntry(connection, now.entries + 1))
-        return {};
-    return {"the head of the ledger does not belong to its newest entry"};
+        return std::vector<std::string>{};
+    return std::vector<std::string>{"the head of the ledger does not belong to its newest entry"};
+} catch (const SqlFailure& failure) {
+    return failure.error();
 }
 
 }  // namespace
@@ -130,12 +122,12 @@ Census takeCensus(Connection& connection, CensusDepth depth) {
     const Snapshot snapshot{connection};
     const QSqlDatabase& database = connection.database();
     Census census;
-    Statement step{database, "schema_step_newest"};
+    Statement step{connection, "schema_step_newest"};
     if (step.run().next()) {
         census.schema = step.wholeIfAny("step").value_or(0);
         census.needs = step.wholeIfAny("needs").value_or(0);
     }
-    Statement head{database, "ledger_head_all"};
+    Statement head{connection, "ledger_head_all"};
     if (!head.run().next())
         throw SqlFailure{"the head of the ledger is missing; verify the records"};
     census.entries = head.whole("entries");
@@ -169,29 +161,21 @@ std::vector<std::string> censusDifferences(const Census& original, const Census&
 }
 
 std::optional<std::string> hashOfEntry(Connection& connection, std::int64_t position) {
-    Statement entry{connection.database(), "ledger_hash_at"};
+    Statement entry{connection, "ledger_hash_at"};
     if (!entry.bind("position", position).run().next()) return {};
     return entry.text("hash");
 }
 
-Result<std::vector<std::string>> problemsIn(Connection& connection) try {
-    const QSqlDatabase& database = connection.database();
-    auto problems = complaints(database, "integrity_check", "the file: ");
+Result<std::vector<std::string>> problemsIn(Connection& connection) {
+    auto engine = engineProblems(connection);
     // Nothing that is read from a damaged file proves anything.
-    if (!problems.empty()) return problems;
-    problems = complaints(database, "foreign_key_check", "a row points nowhere, in table ");
+    if (!engine || !engine->empty()) return engine;
     const auto steps = migrations(connection.dialect());
     if (!steps) return steps.error();
-    if (takeCensus(connection, CensusDepth::Rows).schema < steps->back().step) {
-        append(problems, problemsOfHead(connection));
-        return problems;
-    }
-    auto own = problemsOfOwnSchema(connection);
-    if (!own) return own;
-    append(problems, *std::move(own));
-    return problems;
-} catch (const SqlFailure& failure) {
-    return failure.error();
+    const auto taken = schemaStep(connection);
+    if (!taken) return taken.error();
+    return *taken < steps->back().step ? problemsOfHead(connection)
+                                       : problemsOfOwnSchema(connection);
 }
 
 }  // namespace storage

@@ -172,7 +172,8 @@ domain::Result<std::unique_ptr<Connection>> Connection::openCopy(
     place.setQuery(QStringLiteral("immutable=1"));
     database.setDatabaseName(place.toString(QUrl::FullyEncoded));
     database.setConnectOptions(QStringLiteral("QSQLITE_OPEN_READONLY;QSQLITE_OPEN_URI"));
-    if (!database.open()) throw SqlFailure{database.databaseName(), database.lastError(), "opening"};
+    if (!database.open())
+        throw SqlFailure{database.databaseName(), database.lastError(), "opening"};
     checkOwner(database);
     for (const Mode& mode : kModesOfACopy) set(database, mode);
     return Opened{std::move(connection)};

@@ -132,7 +132,7 @@ Result<Done> compare(const fs::path& records, const Manifest& manifest, const fs
 }
 
 std::optional<LastEntry> lastEntryOf(Connection& records) {
-    Statement last{records.database(), "ledger_last"};
+    Statement last{records, "ledger_last"};
     if (!last.run().next()) return {};
     return LastEntry{last.text("subject"), last.text("kind"), last.text("person"),
                      domain::Instant::ofMicroseconds(last.whole("at_us"))};
@@ -142,7 +142,7 @@ std::optional<LastEntry> lastEntryOf(Connection& records) {
 /// proves them; says what they hold.
 Result<Restored> workable(const fs::path& folder, const BackupFile& backup,
                           const fs::path& file) try {
-    auto opened = Connection::open(folder);
+    auto opened = Connection::open(folder, Opening::Existing);
     if (!opened) return damaged(file, opened.error().message);
     const auto records = *std::move(opened);
     const auto problems = problemsIn(*records);

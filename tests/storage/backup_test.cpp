@@ -389,7 +389,7 @@ std::string saidWithin(rlim_t limit, const fs::path& lab, const fs::path& safe) 
         setrlimit(RLIMIT_FSIZE, &files);
         std::string says;
         {
-            const auto records = storage::Connection::open(lab);
+            const auto records = storage::Connection::open(lab, storage::Opening::Existing);
             const auto backup = records ? storage::makeBackup(**records, safe, minute(7))
                                         : domain::Result<storage::Backup>{records.error()};
             if (!backup) says = backup.error().message;
@@ -589,8 +589,8 @@ TEST_F(Backups, OfAnOlderSchemaAreMadeOnOpeningAndUpgradedWhenTheyComeBack) {
     ASSERT_FALSE(HasFatalFailure());
     const auto newest = storage::migrations(storage::kSqlite)->back().step;
     {
-        const auto records =
-            storage::Connection::open(old, storage::backupBeforeUpgrade(minute(9)));
+        const auto records = storage::Connection::open(old, storage::Opening::Existing,
+                                                       storage::backupBeforeUpgrade(minute(9)));
         ASSERT_TRUE(records) << records.error().message;
         EXPECT_THAT(support::problemsOf(**records), IsEmpty());
     }
@@ -606,55 +606,6 @@ TEST_F(Backups, OfAnOlderSchemaAreMadeOnOpeningAndUpgradedWhenTheyComeBack) {
     EXPECT_THAT(support::problemsOf(*records), IsEmpty());
     EXPECT_EQ(*storage::loadOrders(*records), *storage::loadOrders(*opened(lab())));
     EXPECT_FALSE(fs::exists(again() / "backups"));
-}
-
-/// A transaction that is half on the disk: the journal of the records as it stands then.
-std::string journalOfInterruptedWork(const fs::path& lab) {
-    const Shell shell{lab / "records.db"};
-    EXPECT_TRUE(shell.run("PRAGMA journal_mode = TRUNCATE"));
-    EXPECT_TRUE(shell.run("PRAGMA cache_size = 1"));
-    EXPECT_TRUE(shell.run("BEGIN IMMEDIATE"));
-    EXPECT_TRUE(shell.run("UPDATE ledger SET person = 'XX'"));
-    EXPECT_TRUE(shell.run("UPDATE sealed_text SET content = 'XX'"));
-    const std::string journal = bytesOf(lab / "records.db-journal");
-    EXPECT_TRUE(shell.run("ROLLBACK"));
-    return journal;
-}
-
-TEST_F(Backups, AreNeededWhereRecordsAreGoneAndTheirJournalIsNot) {
-    made();
-    const std::string journal = journalOfInterruptedWork(lab());
-    ASSERT_GT(journal.size(), 4096U);
-    fs::remove(lab() / "records.db");
-    write(lab() / "records.db-journal", journal);
-    const auto refused = support::refusalToOpen(lab());
-    EXPECT_EQ(refused.code, ErrorCode::Unavailable);
-    EXPECT_THAT(refused.message, HasSubstr("put the records back beside it"));
-    EXPECT_FALSE(fs::exists(lab() / "records.db"));
-    EXPECT_EQ(bytesOf(lab() / "records.db-journal"), journal) << "it may be needed";
-    write(lab() / "records.db-journal", "");
-    EXPECT_TRUE(opened(lab())) << "an empty one is what every clean end leaves";
-}
-
-TEST_F(Backups, AreNeededWhereTheJournalOfOtherRecordsWasPlayedBack) {
-    const auto backup = made();
-    ASSERT_TRUE(storage::restoreBackup(backup.file, again()));
-    {
-        const auto records = opened(lab());
-        for (int i = 0; i < 30; ++i)
-            ASSERT_TRUE(support::receive(
-                *records, support::smallPrescription(),
-                support::occasion(minute(50 + i), support::person("MK"), std::to_string(i))));
-    }
-    const std::string journal = journalOfInterruptedWork(lab());
-    // Older records are put in the place of the newer ones, whose journal stays.
-    fs::copy_file(again() / "records.db", lab() / "records.db",
-                  fs::copy_options::overwrite_existing);
-    write(lab() / "records.db-journal", journal);
-    const auto records = storage::Connection::open(lab());
-    if (!records) return;  // noticed at once
-    const auto problems = storage::problemsIn(**records);
-    EXPECT_TRUE(!problems || !problems->empty());
 }
 
 TEST(BackupManifest, ComesBackAsItWasWritten) {
