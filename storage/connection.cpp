@@ -1,5 +1,6 @@
 #include "storage/connection.h"
 
+#include <QUrl>
 #include <QUuid>
 #include <array>
 #include <vector>
@@ -31,6 +32,10 @@ constexpr std::array kModes{
     Mode{"synchronous", "FULL", "2"},     Mode{"journal_mode", "TRUNCATE", "truncate"},
     Mode{"cache_spill", "OFF", "0"},
 };
+
+/// Those that matter for reading.
+constexpr std::array kModesOfACopy{Mode{"trusted_schema", "OFF", "0"},
+                                   Mode{"cell_size_check", "ON", "1"}, Mode{"mmap_size", "0", "0"}};
 
 /// "FRMW": says in the file's own header whose it is.
 constexpr std::int64_t kApplicationId = 0x46524d57;
@@ -133,7 +138,8 @@ domain::Result<domain::Done> Connection::fillNew(const std::filesystem::path& pa
 }
 
 domain::Result<std::unique_ptr<Connection>> Connection::open(const std::filesystem::path& folder,
-                                                             Opening opening) try {
+                                                             Opening opening,
+                                                             const BeforeUpgrade& before) try {
     using Opened = domain::Result<std::unique_ptr<Connection>>;
     const auto place = findRecords(folder, opening);
     if (!place) return place.error();
@@ -149,8 +155,27 @@ domain::Result<std::unique_ptr<Connection>> Connection::open(const std::filesyst
     if (auto held = schemaStep(*connection); !held) return held.error();
     const auto steps = migrations(connection->dialect());
     if (!steps) return steps.error();
-    if (auto current = migrate(*connection, *steps, &rebuildProjections); !current)
+    if (auto current = migrate(*connection, *steps, &rebuildProjections, before); !current)
         return current.error();
+    return Opened{std::move(connection)};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+domain::Result<std::unique_ptr<Connection>> Connection::openCopy(
+    const std::filesystem::path& file) try {
+    using Opened = domain::Result<std::unique_ptr<Connection>>;
+    std::unique_ptr<Connection> connection{new Connection{file}};
+    QSqlDatabase& database = connection->database_;
+    // Immutable: no lock is taken, so that a copy on a file system without reliable locks opens.
+    QUrl place = QUrl::fromLocalFile(QString::fromStdString(std::filesystem::absolute(file)));
+    place.setQuery(QStringLiteral("immutable=1"));
+    database.setDatabaseName(place.toString(QUrl::FullyEncoded));
+    database.setConnectOptions(QStringLiteral("QSQLITE_OPEN_READONLY;QSQLITE_OPEN_URI"));
+    if (!database.open())
+        throw SqlFailure{database.databaseName(), database.lastError(), "opening"};
+    checkOwner(database);
+    for (const Mode& mode : kModesOfACopy) set(database, mode);
     return Opened{std::move(connection)};
 } catch (const SqlFailure& failure) {
     return failure.error();

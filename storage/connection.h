@@ -3,6 +3,7 @@
 
 #include <QSqlDatabase>
 #include <filesystem>
+#include <functional>
 #include <map>
 #include <memory>
 #include <string>
@@ -14,6 +15,12 @@
 
 namespace storage {
 
+class Connection;
+
+/// What must succeed before records with entries are brought from a schema to a newer one.
+using BeforeUpgrade =
+    std::function<domain::Result<domain::Done>(Connection&, std::int64_t fromSchema)>;
+
 /// Belongs to the thread that opened it.
 class Connection {
 public:
@@ -23,7 +30,11 @@ public:
     /// refuses, a journal that is not theirs, not a database, another program's database, one
     /// without any schema or of a newer one.
     static domain::Result<std::unique_ptr<Connection>> open(const std::filesystem::path& folder,
-                                                            Opening opening);
+                                                            Opening opening,
+                                                            const BeforeUpgrade& before = {});
+    /// Opens a copy of records that nobody else has open, to look at it as it is: it is not
+    /// written, not locked, and of the schema it was made with. ErrorCode::Unavailable.
+    static domain::Result<std::unique_ptr<Connection>> openCopy(const std::filesystem::path& file);
     /// Empty records of the newest schema in memory, to compare others with.
     static domain::Result<std::unique_ptr<Connection>> inMemory();
 

@@ -63,6 +63,11 @@ SchemaState stateOf(Connection& connection) {
     return {newest.wholeIfAny("step").value_or(0), newest.wholeIfAny("needs").value_or(0)};
 }
 
+std::int64_t entriesIn(Connection& connection) {
+    Statement head{connection, "ledger_head_all"};
+    return head.run().next() ? head.whole("entries") : 0;
+}
+
 void take(Transaction& transaction, const Migration& migration) {
     for (const std::string& statement : migration.statements)
         Statement{transaction.database(), Sql{statement}}.run();
@@ -132,7 +137,8 @@ Result<std::int64_t> schemaStep(Connection& connection) try {
 }
 
 Result<Done> migrate(Connection& connection, std::span<const Migration> steps,
-                     const std::function<Result<Done>(Transaction&)>& afterwards) try {
+                     const std::function<Result<Done>(Transaction&)>& afterwards,
+                     const BeforeUpgrade& before) try {
     const std::int64_t known = steps.empty() ? 0 : steps.back().step;
     SchemaState state = stateOf(connection);
     if (state.needs > known)
@@ -141,8 +147,11 @@ Result<Done> migrate(Connection& connection, std::span<const Migration> steps,
                          std::to_string(state.step) +
                          ", made by a newer program; this one knows schema " +
                          std::to_string(known) + ": use the newer program"};
-    if (state.step > 0 && state.step < known)
+    if (state.step > 0 && state.step < known) {
         if (auto sound = checkEngine(connection); !sound) return sound;
+        if (before && entriesIn(connection) > 0)
+            if (auto ready = before(connection, state.step); !ready) return ready;
+    }
     for (const Migration& migration : steps) {
         if (migration.step <= state.step) continue;
         auto transaction = Transaction::begin(connection);

@@ -34,11 +34,13 @@ domain::Result<std::vector<Migration>> migrations(const Dialect& dialect);
 domain::Result<std::int64_t> schemaStep(Connection& connection);
 
 /// Takes the steps that are not taken yet, each in one transaction that also writes its number in
-/// the table schema_step; `afterwards` runs within the last one. Refuses records that need a newer
+/// the table schema_step; `afterwards` runs within the last one, `before` ahead of the first when
+/// the ledger has entries: where it fails, no step is taken. Refuses records that need a newer
 /// program, and older ones in which the engine finds damage, which a new step would build upon.
 /// ErrorCode::Unavailable.
 domain::Result<domain::Done> migrate(
     Connection& connection, std::span<const Migration> steps,
-    const std::function<domain::Result<domain::Done>(Transaction&)>& afterwards = {});
+    const std::function<domain::Result<domain::Done>(Transaction&)>& afterwards = {},
+    const BeforeUpgrade& before = {});
 
 }  // namespace storage

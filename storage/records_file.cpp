@@ -140,7 +140,7 @@ Result<Done> onePlainFile(const fs::path& file) {
 
 /// What records leave behind beside them. New ones would give numbers out twice that stand on
 /// papers, or be rolled back by a journal of the old ones.
-constexpr std::array kRemains{"records.db-journal", "papers", "sessions"};
+constexpr std::array kRemains{"records.db-journal", "papers", "sessions", "backups"};
 
 Result<Done> withoutRemains(const fs::path& folder) {
     for (const char* name : kRemains) {

@@ -1,6 +1,7 @@
 #include "apps/actions/laboratory.h"
 
 #include "apps/actions/settings.h"
+#include "storage/backup.h"
 
 namespace actions {
 namespace {
@@ -18,14 +19,16 @@ constexpr LetterheadRow kLetterhead[] = {{kLaboratoryName, &Letterhead::name},
 
 domain::Result<Laboratory> Laboratory::openExisting(const std::filesystem::path& folder,
                                                     const domain::Clock& clock) {
-    auto records = storage::Connection::open(folder, storage::Opening::Existing);
+    auto records = storage::Connection::open(folder, storage::Opening::Existing,
+                                             storage::backupBeforeUpgrade(clock.now()));
     if (!records) return records.error();
     return Laboratory{folder, clock, *std::move(records), storage::HashCost::Usual};
 }
 
 domain::Result<Laboratory> Laboratory::open(const std::filesystem::path& folder,
                                             const domain::Clock& clock, storage::HashCost cost) {
-    auto records = storage::Connection::open(folder, storage::Opening::MakeIfMissing);
+    auto records = storage::Connection::open(folder, storage::Opening::MakeIfMissing,
+                                             storage::backupBeforeUpgrade(clock.now()));
     if (!records) return records.error();
     return Laboratory{folder, clock, *std::move(records), cost};
 }

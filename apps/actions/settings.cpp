@@ -15,7 +15,8 @@ using domain::ErrorCode;
 using domain::Result;
 
 constexpr std::array kRows{kLaboratoryName, kLaboratoryAddress, kLaboratoryContact,
-                           kIdleMinutes,    kRetentionTerms,    kHmacKey};
+                           kIdleMinutes,    kRetentionTerms,    kBackupFolder,
+                           kHmacKey};
 
 std::optional<std::int64_t> wholeIn(const std::string& text) {
     std::int64_t value{};

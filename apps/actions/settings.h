@@ -35,6 +35,8 @@ inline constexpr SettingRow kRetentionTerms{
     .form = SettingForm::RetentionTerms,
     .usual = "eu",
     .source = "Regulation (EU) 2017/745, Annex XIII, 4: the longest of the terms that are known"};
+/// Where backups go when no folder is named; empty: backups/ in the laboratory's folder.
+inline constexpr SettingRow kBackupFolder{.name = "backup.folder"};
 inline constexpr SettingRow kHmacKey{.name = "access.badge-key", .form = SettingForm::Secret};
 
 /// Every setting there is but the limits.

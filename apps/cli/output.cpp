@@ -1,5 +1,7 @@
 #include "apps/cli/output.h"
 
+#include <unistd.h>
+
 #include <array>
 #include <cstdio>
 #include <iostream>
@@ -217,6 +219,14 @@ void complain(std::string_view sentence) {
 void ask(std::string_view what) { std::cerr << domain::plainText(what) << ": " << std::flush; }
 
 void endAsked() { std::cerr << '\n'; }
+
+bool isTerminal() { return ::isatty(STDERR_FILENO) == 1; }
+
+void tellProgress(std::string_view line, bool isLast) {
+    const bool over = isTerminal();
+    std::cerr << (over ? "\r\033[K" : "") << domain::plainText(line)
+              << (over && !isLast ? "" : "\n") << std::flush;
+}
 
 bool isWrittenOut() { return std::cout.flush().good(); }
 

@@ -48,6 +48,11 @@ void ask(std::string_view what);
 /// Ends the line of a question whose answer was not shown.
 void endAsked();
 
+/// Whether standard error is a terminal, on which a line can be written over.
+bool isTerminal();
+/// "copying 40 %" on standard error: on a terminal over the line before, until it is the last one.
+void tellProgress(std::string_view line, bool isLast);
+
 /// Whether everything that was printed has been written out.
 bool isWrittenOut();
 

@@ -1,5 +1,6 @@
 #include <array>
 
+#include "apps/cli/backup_verbs.h"
 #include "apps/cli/bench_verbs.h"
 #include "apps/cli/classify.h"
 #include "apps/cli/demo.h"
@@ -214,10 +215,28 @@ constexpr Option kBenchOptions[] = {
     {"cycle", "CYCLE", "cure: the prescribed cycle; framewright bench resin lists them"},
     {"thickness", "LENGTH", "cure: the thickest section of the base, as \"4 mm\""},
     kJson};
+constexpr Option kProgress{"progress", "",
+                           "say on standard error how far it is (usual on a terminal)"};
+constexpr Option kBackupOptions[] = {
+    {"remember", "", "back up into this folder from now on when none is named"},
+    {"thin-out", "",
+     "remove superseded backups from the folder: the newest of the last 10 states and of the last "
+     "12 months stay"},
+    kProgress,
+    kLab,
+    kAs,
+    kJson};
+constexpr Option kRestoreOptions[] = {
+    {"to", "FOLDER", "a new folder; nothing is ever overwritten"},
+    {"against-entries", "N", "entries that are known to have been there, as verify printed them"},
+    {"against-head", "HASH", "the head that verify printed with them"},
+    kProgress,
+    kJson};
+constexpr Option kDrillOptions[] = {kProgress, kLab, kAs, kJson};
 constexpr Option kDemoOptions[] = {
     {"folder", "DIR", "where to put the invented laboratory (default: ./demo)"}};
 
-constexpr std::array<Verb, 45> kVerbs{{
+constexpr std::array<Verb, 48> kVerbs{{
     {"classify", "", 0, 0, "name the Kennedy class of an arch", kClassifyOptions,
      "framewright classify --arch upper --missing 14,15,24,25,26", &classify},
     {"check", "FILE", 1, 1, "examine a prescription file and print every finding", kCheckOptions,
@@ -291,6 +310,12 @@ constexpr std::array<Verb, 45> kVerbs{{
      kChangeOptions, "framewright purge 26000017 --as MK", &purge},
     {"verify", "", 0, 0, "prove that the records are whole", kReadOptions, "framewright verify",
      &verify},
+    {"backup", "[FOLDER]", 0, 1, "write a proved backup of the records while they are in use",
+     kBackupOptions, "framewright backup /media/safe --as MK", &backup},
+    {"restore", "FILE", 1, 1, "come back from a backup, into a new folder", kRestoreOptions,
+     "framewright restore framewright-20261125T081400Z-000123.backup --to lab-again", &restore},
+    {"drill", "[FOLDER]", 0, 1, "back up, restore elsewhere and compare, then remove both",
+     kDrillOptions, "framewright drill --as MK", &drill},
     {"letterhead", "", 0, 0, "show or set the laboratory's name and address on papers",
      kLetterheadOptions, "framewright letterhead --name \"Example Laboratory\" --as MK",
      &letterhead},

@@ -96,16 +96,16 @@ Polyline alongArch(Arch arch, double from, double to, double offset) {
 }
 
 void ArchCanvas::fill(Polyline outline, Colour colour, Depicted depicts) {
-    marks_.push_back(Fill{.outline = std::move(outline), .colour = colour, .depicts = depicts});
+    marks_.emplace_back(Fill{.outline = std::move(outline), .colour = colour, .depicts = depicts});
 }
 
 void ArchCanvas::stroke(Polyline line, const Pen& pen, Depicted depicts) {
-    marks_.push_back(Stroke{.line = std::move(line),
-                            .closed = false,
-                            .colour = pen.colour,
-                            .style = pen.style,
-                            .width = pen.width,
-                            .depicts = depicts});
+    marks_.emplace_back(Stroke{.line = std::move(line),
+                               .closed = false,
+                               .colour = pen.colour,
+                               .style = pen.style,
+                               .width = pen.width,
+                               .depicts = depicts});
 }
 
 void ArchCanvas::outline(Polyline closed, const Pen& pen, Depicted depicts) {
@@ -124,7 +124,7 @@ void ArchCanvas::dot(Point centre, double radius, Colour colour, Depicted depict
 
 void ArchCanvas::write(Words words) {
     keepClear(boxOf(words));
-    marks_.push_back(std::move(words));
+    marks_.emplace_back(std::move(words));
 }
 
 void ArchCanvas::keepClear(const Polyline& outline) { areas_.push_back({boxOf(outline), outline}); }

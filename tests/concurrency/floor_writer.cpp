@@ -98,9 +98,10 @@ int main(int count, char** words) {
         who.key = given[2] + '-' + std::to_string(i);
         who.seen = view->order.version;
         history << "invoke " << who.key << ' ' << number.text() << ' ' << domain::codeOf(deed)
-                << ' ' << view->order.version << std::endl;
+                << ' ' << view->order.version << '\n'
+                << std::flush;
         const auto outcome = carriedOut(*laboratory, view->order, deed, who);
-        history << "return " << who.key << ' ' << resultOf(outcome) << std::endl;
+        history << "return " << who.key << ' ' << resultOf(outcome) << '\n' << std::flush;
         if (!outcome && outcome.error().code == domain::ErrorCode::Unavailable)
             std::cerr << outcome.error().message << '\n';
     }

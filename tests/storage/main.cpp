@@ -1,9 +1,11 @@
-// The tests of storage; with --write-orders FOLDER COUNT PERSON, a second program that writes.
+// The tests of storage; with --write-orders FOLDER COUNT PERSON, a second program that writes; with
+// --make-backups FOLDER SAFE COUNT, one that backs up, made to be killed.
 #include <gtest/gtest.h>
 
 #include <QCoreApplication>
 #include <iostream>
 
+#include "storage/backup.h"
 #include "tests/storage/records.h"
 
 namespace {
@@ -25,6 +27,22 @@ int writeOrders(const QStringList& arguments) {
     return 0;
 }
 
+/// Says so once it begins.
+int makeBackups(const QStringList& arguments) {
+    const auto records = support::opened(arguments[2].toStdString());
+    if (!records) return 1;
+    std::cout << "begun" << std::endl;
+    for (int i = 0; i < arguments[4].toInt(); ++i) {
+        const auto backup =
+            storage::makeBackup(*records, arguments[3].toStdString(), support::minute(i));
+        if (!backup) {
+            std::cerr << backup.error().message << '\n';
+            return 1;
+        }
+    }
+    return 0;
+}
+
 }  // namespace
 
 int main(int count, char** arguments) {
@@ -33,5 +51,7 @@ int main(int count, char** arguments) {
     const QStringList given = QCoreApplication::arguments();
     if (given.size() == 5 && given[1] == QStringLiteral("--write-orders"))
         return writeOrders(given);
+    if (given.size() == 5 && given[1] == QStringLiteral("--make-backups"))
+        return makeBackups(given);
     return RUN_ALL_TESTS();
 }

@@ -39,7 +39,7 @@ protected:
             floor_.as(kMaker)));
     }
     std::string redo(const OrderNumber& number, RedoReason reason, Stage from,
-                     std::optional<Stage> fault = {}, std::optional<std::string> note = {}) {
+                     std::optional<Stage> fault = {}, const std::optional<std::string>& note = {}) {
         return saidBy(actions::redo(lab(), number, reason, from, fault, note, floor_.as(kMaker)));
     }
     domain::Result<actions::Outcome> remake(const OrderNumber& number, const char* key = "") {

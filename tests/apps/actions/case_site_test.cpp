@@ -131,7 +131,7 @@ protected:
     std::string send(const domain::ThingCode& site) {
         return saidBy(actions::sendWork(lab(), number_, site, floor_.as(kManager)));
     }
-    std::string takeBack(bool passed, std::optional<std::string> note) {
+    std::string takeBack(bool passed, const std::optional<std::string>& note) {
         return saidBy(actions::takeWorkBack(lab(), number_, passed, note, floor_.as(kMaker)));
     }
 

@@ -61,7 +61,8 @@ protected:
         EXPECT_EQ(ran.exit, 0) << ran.err;
         return order;
     }
-    static QStringList on(const char* verb, const std::string& order, QStringList more = {}) {
+    static QStringList on(const char* verb, const std::string& order,
+                          const QStringList& more = {}) {
         return QStringList{verb, QString::fromStdString(order)} << more;
     }
     static domain::OrderNumber number(const std::string& order) {

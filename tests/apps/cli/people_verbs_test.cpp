@@ -49,7 +49,7 @@ protected:
     Ran as(const char* code, const QStringList& words, const QStringList& lines = {}) {
         return run(words + QStringList{"--as", code}, lines);
     }
-    void setUp() {
+    void setUpLaboratory() {
         ASSERT_EQ(run({"set-up", "MK"}, {kPassword}).exit, 0);
         ASSERT_EQ(run({"sign-in", "MK"}, {kPassword}).exit, 0);
     }
@@ -91,7 +91,7 @@ TEST_F(PeopleVerbs, SetUpALaboratoryOnceAndSignIn) {
 }
 
 TEST_F(PeopleVerbs, KeepTheSessionWhereOnlyItsOwnerReadsIt) {
-    setUp();
+    setUpLaboratory();
     const auto mode = std::filesystem::status(session("MK")).permissions();
     EXPECT_EQ(mode, std::filesystem::perms::owner_read | std::filesystem::perms::owner_write);
     EXPECT_EQ(std::filesystem::status(session("MK").parent_path()).permissions(),
@@ -104,7 +104,7 @@ TEST_F(PeopleVerbs, KeepTheSessionWhereOnlyItsOwnerReadsIt) {
 }
 
 TEST_F(PeopleVerbs, TakeTheSessionFromTheEnvironmentToo) {
-    setUp();
+    setUpLaboratory();
     QFile file{QString::fromStdString(session("MK").string())};
     ASSERT_TRUE(file.open(QIODevice::ReadOnly));
     const QString token = file.readAll().trimmed();
@@ -117,7 +117,7 @@ TEST_F(PeopleVerbs, TakeTheSessionFromTheEnvironmentToo) {
 }
 
 TEST_F(PeopleVerbs, EnterPeopleAndLetThemGo) {
-    setUp();
+    setUpLaboratory();
     enterTechnician();
     EXPECT_EQ(as("MK", {"people", "JT", "--skills", "dancing"}).exit, 2);
     EXPECT_EQ(as("MK", {"people", "XX", "--skills", "waxing"}).exit, 2) << "no role";
@@ -138,7 +138,7 @@ TEST_F(PeopleVerbs, EnterPeopleAndLetThemGo) {
 }
 
 TEST_F(PeopleVerbs, SignInByBadgeAtAStation) {
-    setUp();
+    setUpLaboratory();
     enterTechnician();
     ASSERT_EQ(as("MK", {"badge", "JT"}, {kBadge, "918273"}).exit, 0);
     ASSERT_EQ(as("MK", {"stations", "wax-1", "wax-bench"}).exit, 0);
@@ -159,7 +159,7 @@ TEST_F(PeopleVerbs, SignInByBadgeAtAStation) {
 }
 
 TEST_F(PeopleVerbs, SetHowLongASessionMayRest) {
-    setUp();
+    setUpLaboratory();
     EXPECT_EQ(run({"stations", "--json"}).json()["idle-minutes"], 15);
     EXPECT_EQ(as("MK", {"stations", "--idle-minutes", "5"}).exit, 0);
     EXPECT_THAT(run({"stations"}).out, HasSubstr("after 5 minutes"));

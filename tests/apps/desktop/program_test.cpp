@@ -45,7 +45,7 @@ protected:
     QString inFolder(const char* name) const {
         return QString::fromStdString((folder_.folder() / name).string());
     }
-    QStringList withRecords(QStringList options) const {
+    QStringList withRecords(const QStringList& options) const {
         return QStringList{QStringLiteral("--lab"), inFolder("lab")} + options;
     }
 

@@ -1,0 +1,3 @@
+SELECT hash
+FROM ledger
+WHERE position = :position
