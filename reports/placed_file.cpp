@@ -236,17 +236,18 @@ Result<Done> putInPlace(const OpenFolder& folder, const Part& part, const fs::pa
         return ::renameat2(folder.number(), part.name.c_str(), folder.number(), name.c_str(),
                            flags) == 0;
     };
-    bool done = renamed(there == There::Nothing ? RENAME_NOREPLACE : 0);
+    const auto tried = [&](unsigned flags) { return renamed(flags) ? 0 : errno; };
+    int why = tried(there == There::Nothing ? RENAME_NOREPLACE : 0);
     // Some file systems do not know the flag.
     struct stat found {};
-    if (!done && errno == EINVAL &&
-        ::fstatat(folder.number(), name.c_str(), &found, AT_SYMLINK_NOFOLLOW) != 0)
-        done = renamed(0);
-    if (done) return Done{};
-    if (errno == EEXIST)
+    if (why == EINVAL && ::fstatat(folder.number(), name.c_str(), &found, AT_SYMLINK_NOFOLLOW) != 0)
+        why = tried(0);
+    if (why == 0) return Done{};
+    if (why == EEXIST)
         return Error{ErrorCode::Conflict, file.string() + " was made by somebody else just now"};
     return failed("cannot put in place", file);
-}
+    errno = why;
+    return failed("cannot put in place", file);
 
 }  // namespace
 

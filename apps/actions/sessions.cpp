@@ -85,7 +85,7 @@ Result<std::string> useSession(const Laboratory& laboratory, storage::Transactio
                                const Who& who) {
     auto looked = look(laboratory, who);
     if (!looked) return looked.error();
-    if (!looked->flaw.empty()) return std::move(looked->flaw);
+    if (!looked->flaw.empty()) return looked->flaw;
     const auto touched = SessionStore{laboratory.records()}.touch(
         transaction, storage::tokenDigest(who.token), laboratory.now());
     if (!touched) return touched.error();

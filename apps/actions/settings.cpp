@@ -97,7 +97,9 @@ Result<std::vector<domain::RetentionTerm>> termsIn(const std::string& ids) {
         const domain::RetentionTerm* term = domain::retentionTermOf(id);
         if (term == nullptr)
             return Error{ErrorCode::Unusable,
-                         '"' + id + "\" is no term of retention; expected some of: " + known};
+                         id.insert(0, 1, '"')
+                             .append("\" is no term of retention; expected some of: ")
+                             .append(known)};
         terms.push_back(*term);
     }
     if (terms.empty())

@@ -138,7 +138,7 @@ Result<Outcome> scan(const Laboratory& laboratory, const OrderNumber& number, co
                               inHand ? Command{domain::Finish{}} : Command{domain::Start{}});
         });
     if (!scanned || !before) return scanned;
-    return Outcome{std::move(scanned->order), true, before};
+    return Outcome{scanned->order, true, before};
 }
 
 Result<Outcome> record(const Laboratory& laboratory, const OrderNumber& number,
