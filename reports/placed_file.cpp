@@ -245,9 +245,9 @@ Result<Done> putInPlace(const OpenFolder& folder, const Part& part, const fs::pa
     if (why == 0) return Done{};
     if (why == EEXIST)
         return Error{ErrorCode::Conflict, file.string() + " was made by somebody else just now"};
-    return failed("cannot put in place", file);
     errno = why;
     return failed("cannot put in place", file);
+}
 
 }  // namespace
 

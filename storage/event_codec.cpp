@@ -180,15 +180,10 @@ WorkshopEvent readWorkshopEvent(QByteArrayView bytes) {
 LedgerEvent readEntry(const QByteArray& bytes) {
     ByteSource source{bytes};
     const std::int64_t format = wholeIn(source.piece());
-    switch (format) {
-        case kOrderFormat:
-        case kStationFormat:
-            return readOrderEvent(source.rest(), format);
-        case kWorkshopFormat:
-            return readWorkshopEvent(source.rest());
-        case kTaggedFormat:
-            return readTagged(source.rest());
-    }
+    if (format == kOrderFormat || format == kStationFormat)
+        return readOrderEvent(source.rest(), format);
+    if (format == kWorkshopFormat) return readWorkshopEvent(source.rest());
+    if (format == kTaggedFormat) return readTagged(source.rest());
     throw Malformed{"format " + std::to_string(format) + " is not known here"};
 }
 
