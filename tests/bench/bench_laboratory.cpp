@@ -2,7 +2,7 @@
 
 #include "apps/actions/lots.h"
 #include "apps/actions/people.h"
-#include "apps/actions/stations.h"
+#include "apps/actions/workshop.h"
 #include "apps/actions/workshop.h"
 #include "tests/support/floor.h"
 

@@ -11,6 +11,7 @@
 #include <stdexcept>
 
 #include "apps/actions/lots.h"
+#include "apps/actions/order_view.h"
 #include "apps/actions/orders.h"
 #include "apps/actions/verification.h"
 #include "tests/bench/bench_laboratory.h"

@@ -1,4 +1,4 @@
-"""clang-tidy over every source file, two at a time; each complaint is an error.
+"""clang-tidy over every source file but the tests, two at a time; each complaint is an error.
 
 A clean verdict is remembered in ${XDG_CACHE_HOME:-~/.cache}/framewright-tidy under a hash of all
 it rests on: the preprocessed source, the project's own files in it as they were written (comments
@@ -36,6 +36,8 @@ ARGUMENTS = {
     "apps/desktop/": [*SHALLOW, "--checks=-clang-analyzer-cplusplus.NewDeleteLeaks"],
     "": SHALLOW,
 }
+# What is examined when no file is named. Name the tests to have them examined too.
+USUAL = ["domain/*.cpp", "storage/*.cpp", "reports/*.cpp", "apps/*.cpp"]
 MARKER = re.compile(rb'^# \d+ "([^"]+)"', re.MULTILINE)
 
 
@@ -114,13 +116,13 @@ def examine(path, verdicts, build):
 def main():
     parser = argparse.ArgumentParser(description=__doc__.split("\n", 1)[0])
     parser.add_argument("build")
-    parser.add_argument("files", nargs="*", help="all of the repository if none is named")
+    parser.add_argument("files", nargs="*", help="all but the tests if none is named")
     parser.add_argument("--jobs", type=int, default=2)
     parser.add_argument("--times", action="store_true", help="seconds of each file")
     given = parser.parse_intermixed_args()
     build = os.path.abspath(given.build)
-    files = given.files or subprocess.run(["git", "ls-files", "*.cpp"], cwd=ROOT, check=True,
-                                          capture_output=True, text=True).stdout.split()
+    files = given.files or subprocess.run(["git", "ls-files", *USUAL], cwd=ROOT,
+                                          check=True, capture_output=True, text=True).stdout.split()
     verdicts = Verdicts(build)
     if strangers := [path for path in files if path not in verdicts.entries]:
         sys.exit("in no target, so nobody knows how it is compiled: " + " ".join(strangers))
