@@ -3,7 +3,6 @@
 #include "apps/actions/lots.h"
 #include "apps/actions/people.h"
 #include "apps/actions/workshop.h"
-#include "apps/actions/workshop.h"
 #include "tests/support/floor.h"
 
 namespace bench {
