@@ -578,8 +578,15 @@ void writeSchemaThree(const fs::path& folder, const fs::path& from) {
     ASSERT_TRUE(shell.run("ATTACH '" + (from / "records.db").string() + "' AS source"));
     ASSERT_TRUE(shell.run("DELETE FROM ledger_head"));
     for (const std::string table :
-         {"ledger", "ledger_head", "sealed_text", "prescriber", "patient"})
-        ASSERT_TRUE(shell.run("INSERT INTO " + table + " SELECT * FROM source." + table)) << table;
+         {"ledger", "ledger_head", "sealed_text", "prescriber", "patient"}) {
+        std::string columns;
+        for (const QVariant& name :
+             shell.column("SELECT name FROM pragma_table_info('" + table + "')"))
+            columns += (columns.empty() ? "" : ", ") + name.toString().toStdString();
+        ASSERT_TRUE(shell.run("INSERT INTO " + table + " (" + columns + ") SELECT " + columns +
+                              " FROM source." + table))
+            << table;
+    }
 }
 
 TEST_F(Backups, OfAnOlderSchemaAreMadeOnOpeningAndUpgradedWhenTheyComeBack) {
