@@ -332,10 +332,10 @@ bool isOpenToOthers(const Descriptor& file) {
 Result<Backup> makeBackup(Connection& records, const fs::path& folder, Instant now,
                           const Progress& progress, CensusDepth compared) try {
     if (auto ready = ensureFolder(folder); !ready) return ready.error();
-    if (auto room = enoughRoom(records, folder); !room) return room.error();
     sweep(folder);
     Partial partial{folder};
     if (!partial.file()) return diskError("cannot write into the folder", folder);
+    if (auto room = enoughRoom(records, folder); !room) return room.error();
     const Copied copied = copyPages(records, partial.path(), progress, compared);
     if (auto forced = forceToDisk(partial.file(), partial.path()); !forced) return forced.error();
     tell(progress, "proving the copy", 0, 1);

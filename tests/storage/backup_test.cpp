@@ -467,10 +467,13 @@ TEST_F(Backups, AreTakenAndProvedWhileOthersWrite) {
     constexpr int kBackups = 20;
     made();
     QProcess writers[2];
-    for (int i = 0; i < 2; ++i)
-        writers[i].start(QCoreApplication::applicationFilePath(),
-                         {"--write-orders", QString::fromStdString(lab().string()), "100000",
-                          QString::number(i)});
+    const char* const people[] = {"first", "second"};
+    for (int i = 0; i < 2; ++i) {
+        writers[i].start(
+            QCoreApplication::applicationFilePath(),
+            {"--write-orders", QString::fromStdString(lab().string()), "100000", people[i]});
+        ASSERT_TRUE(writers[i].waitForStarted());
+    }
     const auto records = opened(lab());
     std::int64_t before = 0;
     std::int64_t waited = 0;
