@@ -42,9 +42,9 @@ Json json(const Manifest& manifest) {
     for (const storage::TableCount& table : manifest.tables)
         tables.push_back(
             {{"table", table.name}, {"rows", table.rows}, {"sum", table.sum.value_or(0)}});
-    return {{"made", manifest.made.text()}, {"program", manifest.program},
-            {"schema", manifest.schema},    {"entries", manifest.entries},
-            {"head", manifest.head},        {"database-bytes", manifest.databaseBytes},
+    return {{"made", manifest.made.text()},   {"program", manifest.program},
+            {"schema-step", manifest.schema}, {"entries", manifest.entries},
+            {"head", manifest.head},          {"database-bytes", manifest.databaseBytes},
             {"tables", std::move(tables)}};
 }
 

@@ -48,7 +48,7 @@ TEST_F(BackupsOfALaboratory, AreForWhoMayKeepTheWorkshop) {
         const auto backup = actions::backUp(lab(), {.folder = safe()}, floor_.as(who));
         ASSERT_FALSE(backup);
         EXPECT_EQ(backup.error().code, domain::ErrorCode::Refused);
-        EXPECT_THAT(backup.error().message, HasSubstr("keep the workshop"));
+        EXPECT_THAT(backup.error().message, HasSubstr("keep workshop"));
         const auto drill = actions::drill(lab(), {}, 1, floor_.as(who));
         ASSERT_FALSE(drill);
         EXPECT_EQ(drill.error().code, domain::ErrorCode::Refused);

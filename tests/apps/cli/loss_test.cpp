@@ -20,7 +20,8 @@ using testing::HasSubstr;
 using Loss = cli_test::LaboratoryProgram;
 
 /// Verbs that look at no records, and those that make them.
-constexpr const char* kOthers[] = {"classify", "describe", "rules", "bench", "demo", "set-up"};
+constexpr const char* kOthers[] = {"classify", "describe", "rules",  "bench",
+                                   "demo",     "set-up",   "restore"};
 
 /// Words that a verb can use, so that it comes to the records: those of its example.
 QStringList wordsOf(const cli::Verb& verb) {

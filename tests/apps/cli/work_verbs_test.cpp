@@ -318,7 +318,10 @@ TEST_F(EveryVerbThatPrints, PrintsJsonWithItsSchemaForPrograms) {
     sayOnPeople();
     // The demo tells a story, and no order of today is old enough to be purged.
     for (const std::string& verb : verbsInHelp()) {
-        if (verb == "demo" || verb == "purge") continue;
+        // Backups have a test of their own.
+        if (verb == "demo" || verb == "purge" || verb == "backup" || verb == "restore" ||
+            verb == "drill")
+            continue;
         EXPECT_GT(std::ranges::count(spoken_, verb), 0) << verb;
     }
 }
