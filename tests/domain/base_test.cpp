@@ -90,10 +90,25 @@ TEST(OrderNumber, NoticesEverySlipOfOneDigit) {
             }
     }
     EXPECT_FALSE(OrderNumber::make(26, 0));
-    EXPECT_FALSE(OrderNumber::make(26, 100000));
+    EXPECT_FALSE(OrderNumber::make(26, 10'000'000));
     EXPECT_FALSE(OrderNumber::make(100, 1));
     for (const char* text : {"", "2600042", "260004211", "2600042x", "        "})
         EXPECT_FALSE(OrderNumber::parse(text)) << text;
+}
+
+// Ten digits from the 100,000th order of a year on; each count has one form only.
+TEST(OrderNumber, HasRoomForMillionsWithoutChangingThoseGivenOut) {
+    EXPECT_EQ(OrderNumber::make(26, 99'999)->text().size(), 8U);
+    const auto next = *OrderNumber::make(26, 100'000);
+    EXPECT_EQ(next.text().substr(0, 9), "260100000");
+    EXPECT_EQ(next.count(), 100'000);
+    EXPECT_EQ(OrderNumber::parse(next.text()), next);
+    EXPECT_EQ(OrderNumber::make(26, 9'999'999)->count(), 9'999'999);
+    EXPECT_LT(*OrderNumber::make(26, 99'999), next);
+    EXPECT_LT(next, *OrderNumber::make(27, 1));
+    std::string padded = "260000042";
+    padded += checkDigit(padded);
+    EXPECT_FALSE(OrderNumber::parse(padded)) << "42 has eight digits";
 }
 
 TEST(PersonCode, IsShortAndPlain) {
