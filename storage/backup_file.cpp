@@ -32,7 +32,8 @@ Error unusable(const fs::path& file, const std::string& why) {
 }
 
 template <typename Number>
-std::optional<Number> whole(std::string_view digits) {
+std::optional<Number> whole(std::string_view written) {
+    const std::string digits{written};
     Number value{};
     const char* end = digits.data() + digits.size();
     const auto read = std::from_chars(digits.data(), end, value);
@@ -75,7 +76,7 @@ bool readTable(Manifest& manifest, std::string_view value) {
     const auto rows = whole<std::int64_t>(take(value, ' '));
     const auto sum = whole<std::int64_t>(value);
     if (!rows || !sum) return false;
-    manifest.tables.push_back({std::string{name}, *rows, *sum});
+    manifest.tables.push_back({std::string{name}, *rows, sum});
     return true;
 }
 
