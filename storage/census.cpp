@@ -5,7 +5,7 @@
 #include "storage/integrity.h"
 #include "storage/ledger.h"
 #include "storage/migrator.h"
-#include "storage/projections.h"
+#include "storage/records_check.h"
 #include "storage/sealed_texts.h"
 #include "storage/statement.h"
 
@@ -85,24 +85,13 @@ void compareTables(std::vector<std::string>& list, const std::vector<TableCount>
             list.push_back("table " + table.name + " is in the copy alone");
 }
 
-void append(std::vector<std::string>& list, std::vector<std::string> more) {
-    list.insert(list.end(), more.begin(), more.end());
-}
-
 /// What the code of this program can say about records of its own schema.
 Result<std::vector<std::string>> problemsOfOwnSchema(Connection& connection) {
     auto schema = schemaProblems(connection);
     if (!schema || !schema->empty()) return schema;
-    const auto chain = Ledger{connection}.verify();
-    if (!chain) return chain.error();
-    if (chain->problem) return std::vector{*chain->problem};
-    auto derived = projectionDifferences(connection);
-    if (!derived) return derived;
-    auto texts = SealedTexts{connection}.verify();
-    if (!texts) return texts;
-    std::vector<std::string> problems = *std::move(derived);
-    append(problems, *std::move(texts));
-    return problems;
+    auto report = checkRecords(connection);
+    if (!report) return report.error();
+    return std::move(report->problems);
 }
 
 /// What holds in every schema: the head is the newest entry.

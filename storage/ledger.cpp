@@ -2,11 +2,11 @@
 
 #include <QUtf8StringView>
 #include <algorithm>
-#include <map>
 
 #include "domain/production/evolve.h"
-#include "storage/digest.h"
 #include "storage/event_codec.h"
+#include "storage/ledger_chain.h"
+#include "storage/ledger_pass.h"
 #include "storage/statement.h"
 
 namespace storage {
@@ -21,89 +21,7 @@ using domain::OrderNumber;
 using domain::Result;
 using domain::WorkshopEvent;
 
-/// Keeps the hashes of entries apart from the digests of sealed texts.
-constexpr char kEntryDomain[] = {0};
-const std::string kBeforeTheFirst(64, '0');
 constexpr std::size_t kLongestKey = 200;
-constexpr std::int64_t kHeadId = 1;
-/// What an entry is about: an order, or the workshop.
-constexpr std::int64_t kOrderStream = 1;
-constexpr std::int64_t kWorkshopStream = 2;
-
-std::string chained(const std::string& previous, const QByteArray& bytes) {
-    const QByteArray raw = QByteArray::fromHex(QByteArray::fromStdString(previous));
-    return sha256({QByteArrayView{kEntryDomain, sizeof kEntryDomain}, raw, bytes});
-}
-
-/// Where the ledger stands: how many entries, and the hash of the newest.
-struct Head {
-    std::int64_t entries{};
-    std::string hash = kBeforeTheFirst;
-};
-
-/// What every event says about itself.
-struct Stamp {
-    std::int64_t stream{};
-    std::string subject;
-    std::int64_t version{};
-    std::string kind;
-    std::string key;
-    std::int64_t at{};
-    std::string person;
-};
-
-Stamp stampOf(const Event& event) {
-    return {kOrderStream,       event.order.text(),
-            event.version,      std::string{codeOf(kindOf(event))},
-            event.key,          event.at.microseconds(),
-            event.person.text()};
-}
-Stamp stampOf(const WorkshopEvent& event) {
-    return {kWorkshopStream,    event.subject.text(),
-            event.version,      std::string{codeOf(kindOf(event))},
-            event.key,          event.at.microseconds(),
-            event.person.text()};
-}
-Stamp stampOf(const LedgerEvent& event) {
-    return std::visit([](const auto& each) { return stampOf(each); }, event);
-}
-
-/// What the columns of an entry must hold: everything but the bytes follows from the bytes.
-std::vector<Cell> cellsOf(const Stamp& stamp, const Head& head, std::int64_t part,
-                          const QByteArray& bytes) {
-    return {{"position", head.entries},
-            {"stream", stamp.stream},
-            {"subject", stamp.subject},
-            {"subject_version", stamp.version},
-            {"kind", stamp.kind},
-            {"idempotency_key", stamp.key},
-            {"part", part},
-            {"at_us", stamp.at},
-            {"person", stamp.person},
-            {"bytes", bytes},
-            {"hash", head.hash}};
-}
-
-/// Counts the events recorded under one key: 1, 2, 3 ...
-class Parts {
-public:
-    std::int64_t next(const std::string& key) {
-        part_ = key == key_ ? part_ + 1 : 1;
-        key_ = key;
-        return part_;
-    }
-
-private:
-    std::optional<std::string> key_;
-    std::int64_t part_{0};
-};
-
-Head headOf(Connection& connection) {
-    Statement query{connection, "ledger_head_all"};
-    if (!query.run().next())
-        throw SqlFailure{"the head of the ledger is missing; verify the records"};
-    return {query.whole("entries"), query.text("hash")};
-}
 
 Error atEntry(std::int64_t position, const std::string& what) {
     return {ErrorCode::Unavailable,
@@ -182,9 +100,9 @@ std::optional<Error> clash(Connection& connection, const E& event) {
 }
 
 Result<Done> appendAll(Connection& connection, const std::vector<LedgerEvent>& events) {
-    const Head before = headOf(connection);
-    Head head = before;
-    Parts parts;
+    const ChainHead before = ledgerHead(connection);
+    ChainHead head = before;
+    KeyParts parts;
     for (const LedgerEvent& event : events) {
         const QByteArray bytes = encodeEvent(event);
         if (auto error = std::visit([&](const auto& each) { return unfit(each, bytes); }, event))
@@ -192,10 +110,10 @@ Result<Done> appendAll(Connection& connection, const std::vector<LedgerEvent>& e
         if (auto error =
                 std::visit([&](const auto& each) { return clash(connection, each); }, event))
             return *std::move(error);
-        head = {head.entries + 1, chained(head.hash, bytes)};
-        const Stamp stamp = stampOf(event);
+        head = {head.entries + 1, chained(kLedgerDomain, head.hash, bytes)};
+        const EntryStamp stamp = stampOf(event);
         Statement insert{connection, "ledger_insert"};
-        insert.bind(cellsOf(stamp, head, parts.next(stamp.key), bytes)).run();
+        insert.bind(entryCells(stamp, head, parts.next(stamp.key), bytes)).run();
         if (!insert.next())
             return Error{ErrorCode::Conflict, "the key " + stamp.key + " was used before"};
     }
@@ -211,77 +129,6 @@ Result<Done> appendAll(Connection& connection, const std::vector<LedgerEvent>& e
 template <typename E>
 std::vector<LedgerEvent> anyOf(const std::vector<E>& events) {
     return {events.begin(), events.end()};
-}
-
-/// What goes on with an order when an event is read back; refuses a history that cannot be.
-std::optional<std::string> unfollowing(const std::optional<Order>& order, const Event& event) {
-    const std::int64_t expected = order ? order->version + 1 : 1;
-    if (event.version != expected)
-        return "version " + std::to_string(expected) + " of order " + event.order.text() +
-               " was expected, not " + std::to_string(event.version);
-    const bool begins = std::holds_alternative<domain::Received>(event.what);
-    if (begins != !order)
-        return "order " + event.order.text() +
-               (begins ? " was received before" : " was never received");
-    return {};
-}
-
-/// Follows the chain from entry to entry and says where it breaks.
-class ChainCheck {
-public:
-    /// The problem with an entry, if any.
-    std::optional<std::string> take(const Statement& row) {
-        ++head_.entries;
-        const auto bytes = row.value("bytes");
-        const auto* recorded = std::get_if<QByteArray>(&bytes);
-        if (recorded == nullptr) return "bytes holds " + shown(bytes);
-        const auto event = decodeEvent(*recorded);
-        if (!event) return event.error().message;
-        head_.hash = chained(head_.hash, *recorded);
-        const Stamp stamp = stampOf(*event);
-        const auto part = parts_.next(stamp.key);
-        for (const Cell& cell : cellsOf(stamp, head_, part, *recorded))
-            if (const Value found = row.value(cell.column); found != cell.value)
-                return std::string{cell.column} + " is " + shown(found) + ", and " +
-                       shown(cell.value) + " follows from the bytes";
-        return std::visit([this](const auto& each) { return follow(each); }, *event);
-    }
-
-    const Head& head() const noexcept { return head_; }
-
-private:
-    std::optional<std::string> follow(const Event& event) {
-        auto& order = orders_[event.order];
-        if (auto wrong = unfollowing(order, event)) return wrong;
-        order = domain::evolve(std::move(order), event);
-        return {};
-    }
-    std::optional<std::string> follow(const WorkshopEvent& event) {
-        std::int64_t& version = subjects_[event.subject];
-        if (event.version != ++version)
-            return "version " + std::to_string(version) + " of " + event.subject.text() +
-                   " was expected, not " + std::to_string(event.version);
-        return {};
-    }
-
-    Head head_;
-    Parts parts_;
-    std::map<OrderNumber, std::optional<Order>> orders_;
-    std::map<domain::Subject, std::int64_t> subjects_;
-};
-
-/// The problem with the row or rows of the head, if any.
-std::optional<std::string> headProblem(Connection& connection, const Head& expected) {
-    Statement rows{connection, "ledger_head_all"};
-    if (!rows.run().next()) return "the head of the ledger is missing";
-    const std::vector<Cell> cells{
-        {"ledger_head_id", kHeadId}, {"entries", expected.entries}, {"hash", expected.hash}};
-    for (const Cell& cell : cells)
-        if (const Value found = rows.value(cell.column); found != cell.value)
-            return "the head of the ledger says " + std::string{cell.column} + ' ' + shown(found) +
-                   ", and the entries give " + shown(cell.value);
-    if (rows.next()) return "the ledger has a second head";
-    return {};
 }
 
 }  // namespace
@@ -305,6 +152,15 @@ Result<Done> Ledger::append(Transaction& transaction,
 Result<std::vector<Event>> Ledger::eventsOf(const OrderNumber& number) const try {
     Statement rows{connection_, "ledger_of_subject"};
     rows.bind("subject", number.text());
+    return eventsIn(rows, &decodeOrderEvent);
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<std::vector<Event>> Ledger::eventsBefore(const OrderNumber& number,
+                                                std::int64_t version) const try {
+    Statement rows{connection_, "ledger_of_subject_before"};
+    rows.bind({{"subject", number.text()}, {"before", version}});
     return eventsIn(rows, &decodeOrderEvent);
 } catch (const SqlFailure& failure) {
     return failure.error();
@@ -350,7 +206,7 @@ Result<Done> Ledger::visitRecorded(std::int64_t after,
 }
 
 Result<std::int64_t> Ledger::entries() const try {
-    return headOf(connection_).entries;
+    return ledgerHead(connection_).entries;
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
@@ -391,22 +247,18 @@ Result<std::string> Ledger::newestHash(const OrderNumber& number) const try {
     return failure.error();
 }
 
-Result<LedgerReport> Ledger::verify() const try {
-    const Snapshot snapshot{connection_};
-    ChainCheck chain;
-    Statement rows{connection_, "ledger_all"};
-    rows.run();
-    while (rows.next())
-        if (const auto problem = chain.take(rows))
-            return LedgerReport{.entries = chain.head().entries,
-                                .head = chain.head().hash,
-                                .problem = "entry " + std::to_string(chain.head().entries) +
-                                           " of the ledger: " + *problem};
-    return LedgerReport{.entries = chain.head().entries,
-                        .head = chain.head().hash,
-                        .problem = headProblem(connection_, chain.head())};
-} catch (const SqlFailure& failure) {
-    return failure.error();
+Result<LedgerReport> Ledger::verify() const { return readLedger(connection_, {}, Chain::Verified); }
+
+std::optional<std::string> unfollowing(const std::optional<Order>& order, const Event& event) {
+    const std::int64_t expected = order ? order->version + 1 : 1;
+    if (event.version != expected)
+        return "version " + std::to_string(expected) + " of order " + event.order.text() +
+               " was expected, not " + std::to_string(event.version);
+    const bool begins = std::holds_alternative<domain::Received>(event.what);
+    if (begins != !order)
+        return "order " + event.order.text() +
+               (begins ? " was received before" : " was never received");
+    return {};
 }
 
 Result<Order> foldOrder(const std::vector<Event>& events) {
@@ -426,25 +278,6 @@ Result<std::optional<Order>> loadOrder(Connection& connection, const OrderNumber
     auto order = foldOrder(*events);
     if (!order) return order.error();
     return std::optional{*std::move(order)};
-}
-
-Result<std::vector<Order>> loadOrders(Connection& connection) {
-    std::map<OrderNumber, std::optional<Order>> folded;
-    std::optional<Error> damage;
-    const auto visited = Ledger{connection}.visit([&](const Event& event) {
-        auto& order = folded[event.order];
-        if (damage) return;
-        if (const auto wrong = unfollowing(order, event))
-            damage = Error{ErrorCode::Unavailable, "the ledger is damaged: " + *wrong};
-        else
-            order = domain::evolve(std::move(order), event);
-    });
-    if (!visited) return visited.error();
-    if (damage) return *damage;
-    std::vector<Order> orders;
-    orders.reserve(folded.size());
-    for (auto& [number, order] : folded) orders.push_back(*std::move(order));
-    return orders;
 }
 
 }  // namespace storage

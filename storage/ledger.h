@@ -1,8 +1,8 @@
 /// The ledger: every event that ever happened, in order, never changed, chained by hashes.
 ///
-/// The hash of an entry is SHA-256 of a zero byte, the hash before it, and its bytes; the first
-/// follows 32 zero bytes. A head outside the table keeps the count and the newest hash, so that a
-/// missing tail shows. The chain does not show a rewrite of everything: note the head elsewhere.
+/// How the hashes are made is told in ledger_chain.h. A head outside the table keeps the count and
+/// the newest hash, so that a missing tail shows. The chain does not show a rewrite of everything:
+/// note the head elsewhere.
 #pragma once
 
 #include <functional>
@@ -38,6 +38,9 @@ public:
 
     /// From the first to the last; empty when there is no such order.
     domain::Result<std::vector<domain::Event>> eventsOf(const domain::OrderNumber& number) const;
+    /// Those below a version.
+    domain::Result<std::vector<domain::Event>> eventsBefore(const domain::OrderNumber& number,
+                                                            std::int64_t version) const;
     /// What was recorded under an idempotency key; empty when it is new.
     domain::Result<std::vector<LedgerEvent>> withKey(const std::string& key) const;
     /// What happened to the workshop after a position of the ledger, in order; the position of the
@@ -74,7 +77,8 @@ domain::Result<domain::Order> foldOrder(const std::vector<domain::Event>& events
 /// An order folded from its events; nullopt when there is none of that number.
 domain::Result<std::optional<domain::Order>> loadOrder(Connection& connection,
                                                        const domain::OrderNumber& number);
-/// Every order, by number.
-domain::Result<std::vector<domain::Order>> loadOrders(Connection& connection);
+/// Why an event cannot come next in the history of an order; nullopt: it can.
+std::optional<std::string> unfollowing(const std::optional<domain::Order>& order,
+                                       const domain::Event& event);
 
 }  // namespace storage

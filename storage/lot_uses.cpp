@@ -12,6 +12,8 @@ using domain::Done;
 using domain::Event;
 using domain::Result;
 
+constexpr const char* kNotInLedger = ": the ledger does not have it";
+
 std::vector<Cell> cellsOf(const LotUse& use) {
     return {{"order_number", use.order.text()},
             {"order_version", use.version},
@@ -52,20 +54,6 @@ std::vector<LotUse> readRows(Statement& rows) {
     return uses;
 }
 
-/// By order and version, as the table is read.
-Result<std::vector<LotUse>> inLedger(Connection& connection) {
-    std::vector<LotUse> uses;
-    const auto visited = Ledger{connection}.visit([&](const Event& event) {
-        const auto more = usesIn(event);
-        uses.insert(uses.end(), more.begin(), more.end());
-    });
-    if (!visited) return visited.error();
-    std::ranges::sort(uses, {}, [](const LotUse& use) {
-        return std::tuple{use.order, use.version, use.part};
-    });
-    return uses;
-}
-
 void insert(Connection& connection, const LotUse& use) {
     Statement{connection, "lot_use_insert"}.bind(cellsOf(use)).run();
     Statement{connection, "lot_total_add"}
@@ -73,28 +61,72 @@ void insert(Connection& connection, const LotUse& use) {
         .run();
 }
 
-/// Every total against the uses it sums up.
-std::vector<std::string> totalProblems(Connection& connection, const std::vector<LotUse>& uses) {
-    std::map<std::string, std::int64_t> expected;
-    for (const LotUse& use : uses) expected[use.lot.text()] += use.amount;
-    std::map<std::string, std::int64_t> found;
-    Statement rows{connection, "lot_total_all"};
-    rows.run();
-    while (rows.next()) found[rows.text("lot")] = rows.whole("amount");
-    if (found == expected) return {};
-    std::vector<std::string> problems;
-    for (const auto& [lot, amount] : expected)
-        if (const auto total = found.find(lot); total == found.end() || total->second != amount)
-            problems.push_back("the total of lot " + lot + " is not what its uses sum up to");
-    for (const auto& [lot, amount] : found)
-        if (!expected.contains(lot)) problems.push_back("lot " + lot + " has a total and no use");
-    return problems;
-}
-
 std::string told(const LotUse& use) {
     return "order " + use.order.text() + ", lot " + use.lot.text() + ", " +
            domain::amountText(use.kind, use.amount);
 }
+
+/// Writes the uses of each event that is told.
+class UseWriter : public LedgerListener {
+public:
+    explicit UseWriter(Connection& connection) : connection_{connection} {}
+
+    void entry(const LedgerEvent& event) override {
+        const auto* order = std::get_if<Event>(&event);
+        if (order == nullptr) return;
+        for (const LotUse& use : usesIn(*order)) insert(connection_, use);
+    }
+
+private:
+    Connection& connection_;
+};
+
+/// Compares the uses of each event that is told with their rows, and the totals with their sums.
+class UseCheck : public TableCheck {
+public:
+    explicit UseCheck(Connection& connection) : connection_{connection} {}
+
+    void entry(const LedgerEvent& event) override {
+        const auto* order = std::get_if<Event>(&event);
+        if (order == nullptr || !std::holds_alternative<domain::Recorded>(order->what)) return;
+        const auto expected = usesIn(*order);
+        for (const LotUse& use : expected) sums_[use.lot.text()] += use.amount;
+        Statement rows{connection_, "lot_use_of_event"};
+        rows.bind({{"order_number", order->order.text()}, {"order_version", order->version}});
+        const auto rowsFound = readRows(rows);
+        if (rowsFound == expected) return;
+        lack(expected, rowsFound, ": the table of uses does not have it");
+        lack(rowsFound, expected, kNotInLedger);
+    }
+    void end() override {
+        Statement strange{connection_, "lot_use_strange"};
+        for (const LotUse& use : readRows(strange)) found(told(use) + kNotInLedger);
+        checkTotals();
+    }
+
+private:
+    void lack(const std::vector<LotUse>& some, const std::vector<LotUse>& others,
+              std::string_view says) {
+        for (const LotUse& use : some)
+            if (std::ranges::find(others, use) == others.end())
+                found(told(use) + std::string{says});
+    }
+    void checkTotals() {
+        std::map<std::string, std::int64_t> totals;
+        Statement rows{connection_, "lot_total_all"};
+        rows.run();
+        while (rows.next()) totals[rows.text("lot")] = rows.whole("amount");
+        for (const auto& [lot, amount] : sums_)
+            if (const auto total = totals.find(lot);
+                total == totals.end() || total->second != amount)
+                found("the total of lot " + lot + " is not what its uses sum up to");
+        for (const auto& [lot, amount] : totals)
+            if (!sums_.contains(lot)) found("lot " + lot + " has a total and no use");
+    }
+
+    Connection& connection_;
+    std::map<std::string, std::int64_t> sums_;
+};
 
 }  // namespace
 
@@ -142,36 +174,14 @@ Result<std::map<domain::ThingCode, std::int64_t>> LotUses::totals() const try {
     return failure.error();
 }
 
-Result<Done> LotUses::rebuild(Transaction& transaction) const try {
-    const auto uses = inLedger(transaction.connection());
-    if (!uses) return uses.error();
+std::unique_ptr<LedgerListener> LotUses::rebuild(Transaction& transaction) const {
     Statement{transaction.connection(), "lot_use_clear"}.run();
     Statement{transaction.connection(), "lot_total_clear"}.run();
-    for (const LotUse& use : *uses) insert(transaction.connection(), use);
-    return Done{};
-} catch (const SqlFailure& failure) {
-    return failure.error();
+    return std::make_unique<UseWriter>(transaction.connection());
 }
 
-Result<std::vector<std::string>> LotUses::differences() const try {
-    const Snapshot snapshot{connection_};
-    const auto expected = inLedger(connection_);
-    if (!expected) return expected.error();
-    Statement rows{connection_, "lot_use_all"};
-    const auto found = readRows(rows);
-    std::vector<std::string> problems = totalProblems(connection_, *expected);
-    const auto lack = [&](const std::vector<LotUse>& some, const std::vector<LotUse>& others,
-                          std::string_view says) {
-        for (const LotUse& use : some)
-            if (std::ranges::find(others, use) == others.end())
-                problems.push_back(told(use) + std::string{says});
-    };
-    if (*expected == found) return problems;
-    lack(*expected, found, ": the table of uses does not have it");
-    lack(found, *expected, ": the ledger does not have it");
-    return problems;
-} catch (const SqlFailure& failure) {
-    return failure.error();
+std::unique_ptr<TableCheck> LotUses::check() const {
+    return std::make_unique<UseCheck>(connection_);
 }
 
 }  // namespace storage

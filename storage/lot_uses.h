@@ -3,10 +3,11 @@
 #pragma once
 
 #include <map>
-#include <string>
+#include <memory>
 #include <vector>
 
 #include "domain/production/event.h"
+#include "storage/ledger_pass.h"
 #include "storage/transaction.h"
 
 namespace storage {
@@ -36,10 +37,10 @@ public:
     /// How much of each lot all orders used so far.
     domain::Result<std::map<domain::ThingCode, std::int64_t>> totals() const;
 
-    /// Writes every row anew from the ledger.
-    domain::Result<domain::Done> rebuild(Transaction& transaction) const;
-    /// Where the rows say something else than the ledger, one sentence each.
-    domain::Result<std::vector<std::string>> differences() const;
+    /// Empties the tables; what it listens to then writes every row anew. Throws SqlFailure.
+    std::unique_ptr<LedgerListener> rebuild(Transaction& transaction) const;
+    /// Finds where the rows say something else than the ledger.
+    std::unique_ptr<TableCheck> check() const;
 
 private:
     Connection& connection_;

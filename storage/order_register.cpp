@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <charconv>
-#include <map>
 
 #include "domain/design/kennedy.h"
 #include "storage/ledger.h"
@@ -59,7 +58,8 @@ std::vector<Cell> cellsOf(const RegisterRow& row) {
             {"year", std::int64_t{row.number.year()}},
             {"count", std::int64_t{row.number.count()}},
             {"closed", std::int64_t{row.waitsFor == domain::WaitsFor::Nobody ? 1 : 0}},
-            {"floor_day", row.due ? row.due->days() : kNoDay}};
+            {"floor_day", row.due ? row.due->days() : kNoDay},
+            {"purged", std::int64_t{row.purged ? 1 : 0}}};
 }
 
 [[noreturn]] void damaged(std::string_view column, const std::string& text) {
@@ -109,7 +109,8 @@ RegisterRow readRow(const Statement& row) {
             .caseLeader = row.textIfAny("case_leader") ? std::optional{numberIn(row, "case_leader")}
                                                        : std::nullopt,
             .waitingSince = Instant::ofMicroseconds(row.whole("waiting_since_us")),
-            .laboratoryTime = row.whole("laboratory_us")};
+            .laboratoryTime = row.whole("laboratory_us"),
+            .purged = row.whole("purged") != 0};
 }
 
 /// "upper, III mod 1, Co-Cr": what it is, in the words of the bench.
@@ -139,6 +140,50 @@ std::string differing(const Statement& row, const std::vector<Cell>& expected) {
                     ", the ledger says " + shown(cell.value);
     return list;
 }
+
+void putRow(Connection& connection, const Order& order) {
+    Statement{connection, "order_register_put"}.bind(cellsOf(rowOf(order))).run();
+}
+
+/// Writes the row of each order that is told.
+class RegisterWriter : public LedgerListener {
+public:
+    explicit RegisterWriter(Connection& connection) : connection_{connection} {}
+
+    void order(const Order& order) override { putRow(connection_, order); }
+
+private:
+    Connection& connection_;
+};
+
+/// Compares the row of each order that is told, once the order stands where the row says.
+class RegisterCheck : public TableCheck {
+public:
+    explicit RegisterCheck(Connection& connection) : connection_{connection} {}
+
+    void order(const Order& order) override {
+        const std::string number = order.number.text();
+        Statement row{connection_, "order_register_of_number"};
+        if (!row.bind("order_number", number).run().next())
+            return found("order " + number + " is missing in the register");
+        // It will be told again, or the ledger does not have that version, which end() finds.
+        const Value version = row.value("order_version");
+        const auto* written = std::get_if<std::int64_t>(&version);
+        if (written != nullptr && *written > order.version) return;
+        if (const auto list = differing(row, cellsOf(rowOf(order))); !list.empty())
+            found("order " + number + " in the register: " + list);
+    }
+    void end() override {
+        Statement strange{connection_, "order_register_strange"};
+        strange.run();
+        while (strange.next())
+            found("the register has an order " + shown(strange.value("order_number")) +
+                  " in version " + shown(strange.value("order_version")) + " the ledger has not");
+    }
+
+private:
+    Connection& connection_;
+};
 
 int yearOf(Date day) {
     const std::string text = day.text();
@@ -171,11 +216,12 @@ RegisterRow rowOf(const Order& order) {
             .cautions = static_cast<std::int64_t>(untakenCautions(order).size()),
             .caseLeader = order.caseLeader,
             .waitingSince = order.waiting.since,
-            .laboratoryTime = laboratoryTime(order, order.changedAt)};
+            .laboratoryTime = laboratoryTime(order, order.changedAt),
+            .purged = order.purged};
 }
 
 Result<Done> OrderRegister::put(Transaction& transaction, const Order& order) const try {
-    Statement{transaction.connection(), "order_register_put"}.bind(cellsOf(rowOf(order))).run();
+    putRow(transaction.connection(), order);
     return Done{};
 } catch (const SqlFailure& failure) {
     return failure.error();
@@ -200,6 +246,28 @@ Result<std::optional<RegisterRow>> OrderRegister::find(const OrderNumber& number
     return failure.error();
 }
 
+Result<std::vector<RegisterRow>> OrderRegister::ofCase(const OrderNumber& leader) const try {
+    std::vector<RegisterRow> list;
+    auto first = find(leader);
+    if (!first) return first.error();
+    if (*first) list.push_back(**std::move(first));
+    Statement rows{connection_, "order_register_of_case"};
+    rows.bind("leader", leader.text()).run();
+    while (rows.next()) list.push_back(readRow(rows));
+    return list;
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<bool> OrderRegister::isNamedElsewhere(Party party, const std::string& code,
+                                             const OrderNumber& than) const try {
+    Statement row{connection_, party == Party::Patient ? "order_register_of_patient"
+                                                       : "order_register_of_prescriber"};
+    return row.bind({{"code", code}, {"order_number", than.text()}}).run().next();
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
 Result<OrderNumber> OrderRegister::nextNumber(Transaction& transaction, Date today) const try {
     const int year = yearOf(today);
     Statement last{transaction.connection(), "order_register_last_number"};
@@ -214,41 +282,13 @@ Result<OrderNumber> OrderRegister::nextNumber(Transaction& transaction, Date tod
     return failure.error();
 }
 
-Result<Done> OrderRegister::rebuild(Transaction& transaction) const try {
-    const auto orders = loadOrders(transaction.connection());
-    if (!orders) return orders.error();
+std::unique_ptr<LedgerListener> OrderRegister::rebuild(Transaction& transaction) const {
     Statement{transaction.connection(), "order_register_clear"}.run();
-    for (const Order& order : *orders)
-        if (auto kept = put(transaction, order); !kept) return kept.error();
-    return Done{};
-} catch (const SqlFailure& failure) {
-    return failure.error();
+    return std::make_unique<RegisterWriter>(transaction.connection());
 }
 
-Result<std::vector<std::string>> OrderRegister::differences() const try {
-    const Snapshot snapshot{connection_};
-    const auto orders = loadOrders(connection_);
-    if (!orders) return orders.error();
-    std::map<std::string, std::vector<Cell>> expected;
-    for (const Order& order : *orders) expected.emplace(order.number.text(), cellsOf(rowOf(order)));
-    std::vector<std::string> problems;
-    Statement rows{connection_, "order_register_all"};
-    rows.run();
-    while (rows.next()) {
-        const Value key = rows.value("order_number");
-        const auto* number = std::get_if<std::string>(&key);
-        const auto order =
-            number != nullptr ? expected.extract(*number) : decltype(expected)::node_type{};
-        if (!order)
-            problems.push_back("the register has an order " + shown(key) + " the ledger has not");
-        else if (const auto list = differing(rows, order.mapped()); !list.empty())
-            problems.push_back("order " + order.key() + " in the register: " + list);
-    }
-    for (const auto& [number, cells] : expected)
-        problems.push_back("order " + number + " is missing in the register");
-    return problems;
-} catch (const SqlFailure& failure) {
-    return failure.error();
+std::unique_ptr<TableCheck> OrderRegister::check() const {
+    return std::make_unique<RegisterCheck>(connection_);
 }
 
 }  // namespace storage

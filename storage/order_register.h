@@ -2,11 +2,13 @@
 /// it. Updated in the transaction that appends, and rebuildable at any time.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "domain/production/order.h"
+#include "storage/ledger_pass.h"
 #include "storage/transaction.h"
 
 namespace storage {
@@ -32,12 +34,16 @@ struct RegisterRow {
     std::optional<domain::OrderNumber> caseLeader{};  ///< of the case it travels with
     domain::Instant waitingSince{};                   ///< since when it waits for whom it waits for
     std::int64_t laboratoryTime{};  ///< microseconds the laboratory had it, up to its last change
+    bool purged{};                  ///< its names are erased
 
     friend bool operator==(const RegisterRow&, const RegisterRow&) = default;
 };
 
 /// What the register says about an order.
 RegisterRow rowOf(const domain::Order& order);
+
+/// Whose names an order has.
+enum class Party : std::uint8_t { Patient, Prescriber };
 
 class OrderRegister {
 public:
@@ -48,14 +54,20 @@ public:
     /// By number.
     domain::Result<std::vector<RegisterRow>> all() const;
     domain::Result<std::optional<RegisterRow>> find(const domain::OrderNumber& number) const;
+    /// The orders of the case that `leader` leads, itself first; by number.
+    domain::Result<std::vector<RegisterRow>> ofCase(const domain::OrderNumber& leader) const;
+    /// Whether an order other than this one still has the names of a party.
+    domain::Result<bool> isNamedElsewhere(Party party, const std::string& code,
+                                          const domain::OrderNumber& than) const;
     /// The next number of the year `today` is in. ErrorCode::Refused when the year has no more.
     domain::Result<domain::OrderNumber> nextNumber(Transaction& transaction,
                                                    domain::Date today) const;
 
-    /// Writes every row anew from the ledger.
-    domain::Result<domain::Done> rebuild(Transaction& transaction) const;
-    /// Where the rows say something else than the ledger, one sentence each; empty when they agree.
-    domain::Result<std::vector<std::string>> differences() const;
+    /// Empties the register; what it listens to then writes every row anew. Throws
+    /// SqlFailure.
+    std::unique_ptr<LedgerListener> rebuild(Transaction& transaction) const;
+    /// Finds where the rows say something else than the ledger.
+    std::unique_ptr<TableCheck> check() const;
 
 private:
     Connection& connection_;

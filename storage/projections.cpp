@@ -15,20 +15,19 @@ Result<Done> putProjections(Transaction& transaction, const domain::Order& order
     return LotUses{transaction.connection()}.put(transaction, events);
 }
 
-Result<Done> rebuildProjections(Transaction& transaction) {
-    auto rebuilt = OrderRegister{transaction.connection()}.rebuild(transaction);
-    if (!rebuilt) return rebuilt;
-    return LotUses{transaction.connection()}.rebuild(transaction);
-}
-
-Result<std::vector<std::string>> projectionDifferences(Connection& connection) {
-    auto problems = OrderRegister{connection}.differences();
-    if (!problems) return problems;
-    auto more = LotUses{connection}.differences();
-    if (!more) return more;
-    std::vector<std::string> all = *std::move(problems);
-    all.insert(all.end(), more->begin(), more->end());
-    return all;
+Result<Done> rebuildProjections(Transaction& transaction) try {
+    Connection& connection = transaction.connection();
+    const auto orders = OrderRegister{connection}.rebuild(transaction);
+    const auto uses = LotUses{connection}.rebuild(transaction);
+    LedgerListener* const writers[] = {orders.get(), uses.get()};
+    const auto read = readLedger(connection, writers, Chain::Trusted);
+    if (!read) return read.error();
+    if (read->problem)
+        return domain::Error{domain::ErrorCode::Unavailable,
+                             "the ledger is damaged: " + *read->problem};
+    return Done{};
+} catch (const SqlFailure& failure) {
+    return failure.error();
 }
 
 }  // namespace storage

@@ -10,10 +10,7 @@ namespace storage {
 domain::Result<domain::Done> putProjections(Transaction& transaction, const domain::Order& order,
                                             const std::vector<domain::Event>& events);
 
-/// Writes all of it anew from the ledger.
+/// Writes all of it anew from the ledger, read once. ErrorCode::Unavailable where that is damaged.
 domain::Result<domain::Done> rebuildProjections(Transaction& transaction);
-
-/// Where it says something else than the ledger, one sentence each; empty when they agree.
-domain::Result<std::vector<std::string>> projectionDifferences(Connection& connection);
 
 }  // namespace storage

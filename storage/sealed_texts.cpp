@@ -2,11 +2,11 @@
 
 #include <QRandomGenerator>
 #include <array>
-#include <map>
+#include <vector>
 
 #include "storage/counted_code.h"
 #include "storage/digest.h"
-#include "storage/ledger.h"
+#include "storage/event_codec.h"
 #include "storage/statement.h"
 
 namespace storage {
@@ -56,6 +56,55 @@ Error lost(const SealedText& sealed, const std::string& what) {
     return {ErrorCode::Unavailable, "sealed text " + sealed.code + ' ' + what};
 }
 
+/// Compares each text with its digest as the ledger has it; what no event took up, as a reason that
+/// was not needed, with its own.
+class TextCheck : public TableCheck {
+public:
+    explicit TextCheck(Connection& connection) : connection_{connection} {}
+
+    void entry(const LedgerEvent& event) override {
+        for (const SealedText& sealed : sealedTextsIn(event)) {
+            const auto id = countOf(kSealedTextCode, sealed.code);
+            Statement query{connection_, "sealed_text_of_id"};
+            if (!id || !query.bind("sealed_text_id", *id).run().next()) {
+                found("sealed text " + sealed.code + " is missing");
+                continue;
+            }
+            takenUp(*id);
+            if (!Row{query}.fits(sealed.digest)) altered(sealed.code);
+        }
+    }
+    void end() override {
+        Statement rows{connection_, "sealed_text_all"};
+        rows.run();
+        while (rows.next()) {
+            const std::int64_t id = rows.whole("sealed_text_id");
+            if (isTakenUp(id)) continue;
+            const Row row{rows};
+            const auto* own = std::get_if<std::string>(&row.digest);
+            if (own == nullptr || !row.fits(*own)) altered(countedCode(kSealedTextCode, id));
+        }
+    }
+
+private:
+    void altered(const std::string& code) {
+        found("sealed text " + code + " was altered: its digest does not fit");
+    }
+    /// The ids are dense: a bit for each.
+    void takenUp(std::int64_t id) {
+        const auto place = static_cast<std::size_t>(id);
+        if (place >= takenUp_.size()) takenUp_.resize(place + 1);
+        takenUp_[place] = true;
+    }
+    bool isTakenUp(std::int64_t id) const {
+        return id >= 0 && static_cast<std::size_t>(id) < takenUp_.size() &&
+               takenUp_[static_cast<std::size_t>(id)];
+    }
+
+    Connection& connection_;
+    std::vector<bool> takenUp_;
+};
+
 }  // namespace
 
 Result<SealedText> SealedTexts::seal(Transaction& transaction, const std::string& text) const try {
@@ -92,30 +141,8 @@ Result<Done> SealedTexts::erase(Transaction& transaction, const SealedText& seal
     return failure.error();
 }
 
-Result<std::vector<std::string>> SealedTexts::verify() const try {
-    const Snapshot snapshot{connection_};
-    std::map<std::string, std::string> digests;
-    const auto visited = Ledger{connection_}.visitAll([&](const LedgerEvent& event) {
-        for (const SealedText& sealed : sealedTextsIn(event)) digests[sealed.code] = sealed.digest;
-    });
-    if (!visited) return visited.error();
-    std::vector<std::string> problems;
-    Statement rows{connection_, "sealed_text_all"};
-    rows.run();
-    while (rows.next()) {
-        const Row row{rows};
-        const std::string code = countedCode(kSealedTextCode, rows.whole("sealed_text_id"));
-        // A text no event took up, as a reason that was not needed, has only its own digest.
-        const auto committed = digests.extract(code);
-        const auto* own = std::get_if<std::string>(&row.digest);
-        if (own == nullptr || !row.fits(committed ? committed.mapped() : *own))
-            problems.push_back("sealed text " + code + " was altered: its digest does not fit");
-    }
-    for (const auto& [code, digest] : digests)
-        problems.push_back("sealed text " + code + " is missing");
-    return problems;
-} catch (const SqlFailure& failure) {
-    return failure.error();
+std::unique_ptr<TableCheck> SealedTexts::check() const {
+    return std::make_unique<TextCheck>(connection_);
 }
 
 }  // namespace storage

@@ -4,11 +4,12 @@
 /// words again by guessing.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
-#include <vector>
 
 #include "domain/production/event.h"
+#include "storage/ledger_pass.h"
 #include "storage/transaction.h"
 
 namespace storage {
@@ -25,9 +26,8 @@ public:
     domain::Result<domain::Done> erase(Transaction& transaction,
                                        const domain::SealedText& sealed) const;
 
-    /// Every text against its digest, and every digest of the ledger against its text. One
-    /// sentence for each that is missing or does not fit.
-    domain::Result<std::vector<std::string>> verify() const;
+    /// Every text against its digest, and every digest of the ledger against its text.
+    std::unique_ptr<TableCheck> check() const;
 
 private:
     Connection& connection_;

@@ -4,13 +4,14 @@
 #include <algorithm>
 #include <chrono>
 #include <random>
+#include <set>
 
 #include "apps/actions/sessions.h"
 #include "apps/actions/settings.h"
 #include "apps/actions/statements.h"
 #include "domain/workshop/person.h"
 #include "reports/paper_file.h"
-#include "storage/ledger.h"
+#include "storage/ledger_pass.h"
 
 namespace actions {
 namespace {
@@ -43,13 +44,28 @@ struct Issued {
     std::vector<OrderNumber> some{};
 };
 
-Result<Issued> issuedIn(const Laboratory& laboratory, std::uint32_t seed) {
-    const auto orders = storage::loadOrders(laboratory.records());
-    if (!orders) return orders.error();
-    Issued issued;
-    for (const domain::Order& order : *orders)
+/// Hears which orders have an issued statement.
+class IssuedOrders : public storage::LedgerListener {
+public:
+    void order(const domain::Order& order) override {
         if (domain::newest<domain::StatementIssued>(order, domain::Stage::Delivery))
-            issued.some.push_back(order.number);
+            numbers_.insert(order.number);
+        else
+            numbers_.erase(order.number);
+    }
+    const std::set<OrderNumber>& numbers() const noexcept { return numbers_; }
+
+private:
+    std::set<OrderNumber> numbers_;
+};
+
+Result<Issued> issuedIn(const Laboratory& laboratory, std::uint32_t seed) {
+    IssuedOrders listener;
+    storage::LedgerListener* const listeners[] = {&listener};
+    const auto read = storage::readLedger(laboratory.records(), listeners, storage::Chain::Trusted);
+    if (!read) return read.error();
+    if (read->problem) return Error{ErrorCode::Unavailable, *read->problem};
+    Issued issued{.some = {listener.numbers().begin(), listener.numbers().end()}};
     issued.all = issued.some.size();
     std::mt19937 random{seed};
     std::ranges::shuffle(issued.some, random);

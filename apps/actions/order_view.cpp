@@ -115,12 +115,11 @@ Result<std::string> opened(const storage::SealedTexts& texts,
 Result<std::vector<domain::OrderNumber>> companionsOf(const Laboratory& laboratory,
                                                       const Order& order) {
     std::vector<domain::OrderNumber> companions;
-    const auto rows = storage::OrderRegister{laboratory.records()}.all();
+    const auto rows = storage::OrderRegister{laboratory.records()}.ofCase(
+        order.caseLeader.value_or(order.number));
     if (!rows) return rows.error();
-    const domain::OrderNumber leader = order.caseLeader.value_or(order.number);
     for (const storage::RegisterRow& row : *rows)
-        if (row.number != order.number && (row.number == leader || row.caseLeader == leader))
-            companions.push_back(row.number);
+        if (row.number != order.number) companions.push_back(row.number);
     return companions;
 }
 

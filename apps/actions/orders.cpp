@@ -97,11 +97,9 @@ Result<domain::Done> eraseWords(const Laboratory& laboratory, UnitOfWork& work,
     return domain::Done{};
 }
 
-/// The codes of one sort of party that the events of an order name, and no other order that still
-/// has its names.
-std::set<std::string> partiesOfNobodyElse(const std::vector<domain::Event>& events,
-                                          const std::vector<Order>& orders,
-                                          std::string domain::Parties::*code) {
+/// The codes of one sort of party that the events of an order name.
+std::set<std::string> partiesIn(const std::vector<domain::Event>& events,
+                                std::string domain::Parties::*code) {
     std::set<std::string> codes;
     for (const domain::Event& event : events) {
         if (const auto* received = std::get_if<domain::Received>(&event.what))
@@ -109,23 +107,33 @@ std::set<std::string> partiesOfNobodyElse(const std::vector<domain::Event>& even
         if (const auto* answered = std::get_if<domain::Answered>(&event.what))
             if (answered->revision) codes.insert(answered->revision->parties.*code);
     }
-    for (const Order& other : orders)
-        if (!other.purged && other.number != events.front().order)
-            codes.erase(other.revision.parties.*code);
     return codes;
 }
 
-/// What patients and prescribers are matched by names them too.
+/// What patients and prescribers are matched by names them too: forgotten with the last order that
+/// has their names.
 Result<domain::Done> forgetParties(const Laboratory& laboratory, UnitOfWork& work,
                                    const std::vector<domain::Event>& events) {
-    const auto orders = storage::loadOrders(laboratory.records());
-    if (!orders) return orders.error();
+    struct Row {
+        storage::Party party;
+        std::string domain::Parties::*code;
+        Result<domain::Done> (storage::PartyStore::*forget)(storage::Transaction&,
+                                                            const std::string&) const;
+    };
+    constexpr Row kParties[] = {
+        {storage::Party::Patient, &domain::Parties::patient, &storage::PartyStore::forgetPatient},
+        {storage::Party::Prescriber, &domain::Parties::prescriber,
+         &storage::PartyStore::forgetPrescriber}};
+    const storage::OrderRegister orders{laboratory.records()};
     const storage::PartyStore people{laboratory.records()};
-    for (const std::string& code : partiesOfNobodyElse(events, *orders, &domain::Parties::patient))
-        if (auto forgot = people.forgetPatient(work.transaction(), code); !forgot) return forgot;
-    for (const std::string& code :
-         partiesOfNobodyElse(events, *orders, &domain::Parties::prescriber))
-        if (auto forgot = people.forgetPrescriber(work.transaction(), code); !forgot) return forgot;
+    for (const Row& row : kParties)
+        for (const std::string& code : partiesIn(events, row.code)) {
+            const auto named = orders.isNamedElsewhere(row.party, code, events.front().order);
+            if (!named) return named.error();
+            if (*named) continue;
+            if (auto forgot = (people.*row.forget)(work.transaction(), code); !forgot)
+                return forgot;
+        }
     return domain::Done{};
 }
 

@@ -27,13 +27,12 @@ Result<std::vector<OrderNumber>> ordersOf(const Laboratory& laboratory, UnitOfWo
     if (!target.together) return numbers;
     const auto order = work.order(target.number);
     if (!order) return order.error();
-    const auto rows = storage::OrderRegister{laboratory.records()}.all();
+    const auto rows = storage::OrderRegister{laboratory.records()}.ofCase(
+        order->caseLeader.value_or(target.number));
     if (!rows) return rows.error();
-    const OrderNumber leader = order->caseLeader.value_or(target.number);
     const auto* step = currentStep(*order);
     for (const storage::RegisterRow& row : *rows)
-        if (row.number != target.number && (row.number == leader || row.caseLeader == leader) &&
-            step != nullptr && row.stage == step->stage)
+        if (row.number != target.number && step != nullptr && row.stage == step->stage)
             numbers.push_back(row.number);
     if (numbers.size() == 1)
         return Error{ErrorCode::Refused, "order " + target.number.text() +

@@ -115,7 +115,7 @@ TEST_F(Backups, ComeBackAsRecordsThatGoOn) {
     const auto original = opened(lab());
     EXPECT_EQ(*storage::censusIn(*records), *storage::censusIn(*original));
     EXPECT_THAT(support::problemsOf(*records), IsEmpty());
-    EXPECT_EQ(*storage::loadOrders(*records), *storage::loadOrders(*original));
+    EXPECT_EQ(support::ordersIn(*records), support::ordersIn(*original));
     const auto order =
         support::receive(*records, support::smallPrescription(),
                          support::occasion(minute(99), support::person("MK"), "after"));
@@ -615,7 +615,7 @@ TEST_F(Backups, OfAnOlderSchemaAreMadeOnOpeningAndUpgradedWhenTheyComeBack) {
     EXPECT_EQ(restored->schema, newest);
     const auto records = opened(again());
     EXPECT_THAT(support::problemsOf(*records), IsEmpty());
-    EXPECT_EQ(*storage::loadOrders(*records), *storage::loadOrders(*opened(lab())));
+    EXPECT_EQ(support::ordersIn(*records), support::ordersIn(*opened(lab())));
     EXPECT_FALSE(fs::exists(again() / "backups"));
 }
 

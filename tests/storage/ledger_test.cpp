@@ -5,10 +5,12 @@
 
 #include <QSqlQuery>
 #include <QVariant>
+#include <map>
 
 #include "domain/production/evolve.h"
 #include "storage/digest.h"
 #include "storage/event_codec.h"
+#include "storage/ledger_pass.h"
 #include "storage/order_register.h"
 #include "tests/storage/records.h"
 #include "tests/support/designs.h"
@@ -236,6 +238,31 @@ TEST(Ledger, SaysThatTheFileIsDamaged) {
     const auto message =
         records ? Ledger{**records}.verify().error().message : records.error().message;
     EXPECT_THAT(message, HasSubstr("the file is damaged; restore a backup"));
+}
+
+TEST(Ledger, IsReadTheSameWhenHardlyAnOrderIsHeld) {
+    const Folder folder;
+    const auto records = opened(folder.path());
+    support::writeTwoOrders(*records);
+    struct Told : storage::LedgerListener {
+        std::map<OrderNumber, Order> orders;
+        int times{0};
+        void order(const Order& order) override {
+            orders.insert_or_assign(order.number, order);
+            ++times;
+        }
+    };
+    Told all;
+    Told one;
+    storage::LedgerListener* const toAll[] = {&all};
+    storage::LedgerListener* const toOne[] = {&one};
+    EXPECT_EQ(storage::readLedger(*records, toAll, storage::Chain::Verified)->problem,
+              std::nullopt);
+    EXPECT_EQ(storage::readLedger(*records, toOne, storage::Chain::Verified, 0)->problem,
+              std::nullopt);
+    EXPECT_EQ(one.orders, all.orders);
+    EXPECT_EQ(all.times, 2);
+    EXPECT_GT(one.times, 2);
 }
 
 }  // namespace

@@ -9,6 +9,7 @@
 #include "domain/production/evolve.h"
 #include "storage/digest.h"
 #include "storage/ledger.h"
+#include "storage/lot_uses.h"
 #include "storage/migrator.h"
 #include "storage/order_register.h"
 #include "storage/projections.h"
@@ -138,7 +139,7 @@ TEST(OldRecords, KeepEveryOrderAndEveryDerivedRow) {
     ASSERT_TRUE(report) << report.error().message;
     EXPECT_EQ(report->problem, std::nullopt);
     EXPECT_EQ(report->entries, 12 + 7 + 1);
-    const auto orders = *storage::loadOrders(*records);
+    const auto orders = support::ordersIn(*records);
     const auto events = oldOrders();
     ASSERT_EQ(orders.size(), events.size());
     for (std::size_t i = 0; i < orders.size(); ++i) {
@@ -152,7 +153,8 @@ TEST(OldRecords, KeepEveryOrderAndEveryDerivedRow) {
     EXPECT_EQ(orders[0].status, OrderStatus::Delivered);
     EXPECT_EQ(holdUp(orders[1]), "survey: in hand");
     EXPECT_EQ(orders[2].status, OrderStatus::Received);
-    EXPECT_THAT(*storage::projectionDifferences(*records), IsEmpty());
+    EXPECT_THAT(support::problemsOf(*records, storage::OrderRegister{*records}.check()), IsEmpty());
+    EXPECT_THAT(support::problemsOf(*records, storage::LotUses{*records}.check()), IsEmpty());
     const Shell shell{folder.file()};
     EXPECT_EQ(shell.value("SELECT MAX(step) FROM schema_step").toLongLong(),
               storage::migrations(storage::kSqlite)->back().step);
@@ -173,7 +175,8 @@ TEST(OldRecords, GoOnWhereTheyStopped) {
     ASSERT_TRUE(finished) << finished.error().message;
     EXPECT_EQ(currentStep(*finished)->stage, Stage::BlockOut);
     EXPECT_EQ(Ledger{*records}.verify()->problem, std::nullopt);
-    EXPECT_THAT(*storage::projectionDifferences(*records), IsEmpty());
+    EXPECT_THAT(support::problemsOf(*records, storage::OrderRegister{*records}.check()), IsEmpty());
+    EXPECT_THAT(support::problemsOf(*records, storage::LotUses{*records}.check()), IsEmpty());
 }
 
 }  // namespace

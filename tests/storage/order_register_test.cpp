@@ -7,6 +7,7 @@
 
 #include "domain/production/evolve.h"
 #include "storage/ledger.h"
+#include "storage/projections.h"
 #include "tests/storage/records.h"
 #include "tests/support/designs.h"
 
@@ -59,7 +60,7 @@ TEST(OrderRegister, ReadsBackWhatItSays) {
     const Folder folder;
     const auto records = opened(folder.path());
     support::writeTwoOrders(*records);
-    const auto orders = *storage::loadOrders(*records);
+    const auto orders = support::ordersIn(*records);
     ASSERT_EQ(orders.size(), 2U);
     for (const Order& order : orders)
         EXPECT_EQ(*OrderRegister{*records}.find(order.number), storage::rowOf(order));
@@ -88,10 +89,39 @@ TEST(OrderRegister, RebuiltFromTheLedgerIsTheSame) {
     ASSERT_TRUE(shell.run("DELETE FROM order_register WHERE stage IS NULL"));
     ASSERT_NE(*orders.all(), live);
     Transaction work = *Transaction::begin(*records);
-    ASSERT_TRUE(orders.rebuild(work));
-    EXPECT_THAT(*orders.differences(), IsEmpty());
+    ASSERT_TRUE(storage::rebuildProjections(work));
+    EXPECT_THAT(support::problemsOf(*records, orders.check()), IsEmpty());
     ASSERT_TRUE(work.commit());
     EXPECT_EQ(*orders.all(), live);
+}
+
+TEST(OrderRegister, HoldsTheOrdersOfACase) {
+    const Folder folder;
+    const auto records = opened(folder.path());
+    support::writeTwoOrders(*records);
+    const OrderRegister orders{*records};
+    const Shell shell{folder.file()};
+    const std::string leader = orderNumber(1).text();
+    EXPECT_EQ(orders.ofCase(orderNumber(1))->size(), 1U);
+    ASSERT_TRUE(shell.run("UPDATE order_register SET case_leader = '" + leader +
+                          "' WHERE order_number <> '" + leader + "'"));
+    const auto rows = *orders.ofCase(orderNumber(1));
+    ASSERT_EQ(rows.size(), 2U);
+    EXPECT_EQ(rows.front().number, orderNumber(1));
+    EXPECT_THAT(*orders.ofCase(orderNumber(77)), IsEmpty());
+}
+
+TEST(OrderRegister, SaysSoOfAnOrderTheLedgerHasNot) {
+    const Folder folder;
+    const auto records = opened(folder.path());
+    support::writeTwoOrders(*records);
+    const Shell shell{folder.file()};
+    ASSERT_TRUE(shell.run("UPDATE order_register SET order_version = 99 WHERE stage IS NULL"));
+    EXPECT_THAT(support::problemsOf(*records, OrderRegister{*records}.check()),
+                ElementsAre(HasSubstr("in version 99 the ledger has not")));
+    ASSERT_TRUE(shell.run("DELETE FROM order_register WHERE stage IS NULL"));
+    EXPECT_THAT(support::problemsOf(*records, OrderRegister{*records}.check()),
+                ElementsAre(HasSubstr("is missing in the register")));
 }
 
 TEST(OrderRegister, NamesTheColumnThatDiffersFromTheLedger) {
@@ -99,10 +129,10 @@ TEST(OrderRegister, NamesTheColumnThatDiffersFromTheLedger) {
     const auto records = opened(folder.path());
     support::writeTwoOrders(*records);
     const OrderRegister orders{*records};
-    EXPECT_THAT(*orders.differences(), IsEmpty());
+    EXPECT_THAT(support::problemsOf(*records, orders.check()), IsEmpty());
     const Shell shell{folder.file()};
     ASSERT_TRUE(shell.run("UPDATE order_register SET stage = 'casting' WHERE stage = 'survey'"));
-    EXPECT_THAT(*orders.differences(),
+    EXPECT_THAT(support::problemsOf(*records, orders.check()),
                 ElementsAre("order " + orderNumber(1).text() +
                             " in the register: stage is \"casting\", the ledger says \"survey\""));
     ASSERT_TRUE(shell.run("UPDATE order_register SET stage = 'juggling'"));

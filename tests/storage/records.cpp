@@ -5,6 +5,7 @@
 #include <QSqlQuery>
 #include <QUuid>
 #include <QVariant>
+#include <map>
 
 #include "domain/production/evolve.h"
 #include "domain/rules/examine.h"
@@ -13,6 +14,7 @@
 #include "storage/order_register.h"
 #include "storage/party_store.h"
 #include "storage/projections.h"
+#include "storage/records_check.h"
 #include "storage/sealed_texts.h"
 #include "tests/support/designs.h"
 #include "tests/support/floor.h"
@@ -195,18 +197,31 @@ void writeFloor(Connection& records) {
 }
 
 std::vector<std::string> problemsOf(Connection& records) {
-    const auto chain = storage::Ledger{records}.verify();
-    if (!chain) return {chain.error().message};
-    if (chain->problem) return {*chain->problem};
-    std::vector<std::string> problems;
-    for (const auto& found :
-         {storage::projectionDifferences(records), storage::SealedTexts{records}.verify()}) {
-        if (!found)
-            problems.push_back(found.error().message);
-        else
-            problems.insert(problems.end(), found->begin(), found->end());
-    }
-    return problems;
+    const auto report = storage::checkRecords(records);
+    return report ? report->problems : std::vector{report.error().message};
+}
+
+std::vector<std::string> problemsOf(Connection& records,
+                                    std::unique_ptr<storage::TableCheck> check) {
+    storage::LedgerListener* const listeners[] = {check.get()};
+    const auto read = storage::readLedger(records, listeners, storage::Chain::Verified);
+    if (!read) return {read.error().message};
+    return read->problem ? std::vector{*read->problem} : check->problems();
+}
+
+std::vector<domain::Order> ordersIn(Connection& records) {
+    struct Orders : storage::LedgerListener {
+        std::map<domain::OrderNumber, domain::Order> all;
+        void order(const domain::Order& order) override {
+            all.insert_or_assign(order.number, order);
+        }
+    } orders;
+    storage::LedgerListener* const listeners[] = {&orders};
+    const auto read = storage::readLedger(records, listeners, storage::Chain::Trusted);
+    EXPECT_TRUE(read && !read->problem);
+    std::vector<domain::Order> list;
+    for (auto& [number, order] : orders.all) list.push_back(std::move(order));
+    return list;
 }
 
 }  // namespace support

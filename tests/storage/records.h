@@ -10,6 +10,7 @@
 
 #include "domain/production/decide.h"
 #include "storage/connection.h"
+#include "storage/ledger_pass.h"
 #include "storage/transaction.h"
 
 namespace support {
@@ -81,5 +82,10 @@ void writeFloor(storage::Connection& records);
 
 /// Everything that is proved when records are verified.
 std::vector<std::string> problemsOf(storage::Connection& records);
+/// What one check finds, or what is wrong with the ledger it reads.
+std::vector<std::string> problemsOf(storage::Connection& records,
+                                    std::unique_ptr<storage::TableCheck> check);
+/// Every order as the ledger leaves it, by number.
+std::vector<domain::Order> ordersIn(storage::Connection& records);
 
 }  // namespace support

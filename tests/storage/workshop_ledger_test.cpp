@@ -7,6 +7,7 @@
 
 #include "storage/ledger.h"
 #include "storage/lot_uses.h"
+#include "storage/projections.h"
 #include "storage/workshop_store.h"
 #include "tests/storage/event_samples.h"
 #include "tests/storage/records.h"
@@ -183,23 +184,23 @@ TEST_F(UsesOfLots, RebuiltFromTheLedgerAreTheSame) {
     ASSERT_TRUE(shell.run("UPDATE lot_use SET amount = 1"));
     ASSERT_NE(all(), live);
     Transaction work = *Transaction::begin(*records);
-    ASSERT_TRUE(uses.rebuild(work));
+    ASSERT_TRUE(storage::rebuildProjections(work));
     ASSERT_TRUE(work.commit());
     EXPECT_EQ(all(), live);
-    EXPECT_THAT(*uses.differences(), IsEmpty());
+    EXPECT_THAT(support::problemsOf(*records, uses.check()), IsEmpty());
 }
 
 TEST_F(UsesOfLots, ThatWereTamperedWithAreFound) {
-    EXPECT_THAT(*uses.differences(), IsEmpty());
+    EXPECT_THAT(support::problemsOf(*records, uses.check()), IsEmpty());
     ASSERT_TRUE(shell.run("UPDATE lot_use SET amount = 900 WHERE amount = 800"));
     const std::string order = "order " + support::orderNumber(1).text();
-    EXPECT_THAT(*uses.differences(),
+    EXPECT_THAT(support::problemsOf(*records, uses.check()),
                 testing::UnorderedElementsAre(
                     order + ", lot lot-wire, 0.8 g: the table of uses does not have it",
                     order + ", lot lot-wire, 0.9 g: the ledger does not have it"));
     ASSERT_TRUE(shell.run("UPDATE lot_use SET amount = 800 WHERE amount = 900"));
     ASSERT_TRUE(shell.run("DELETE FROM lot_use WHERE kind = 'teeth'"));
-    EXPECT_THAT(*uses.differences(),
+    EXPECT_THAT(support::problemsOf(*records, uses.check()),
                 testing::ElementsAre(HasSubstr("lot-teeth, 3 pcs: the table of uses does not")));
 }
 
