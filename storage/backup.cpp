@@ -258,8 +258,8 @@ Result<Done> enoughRoom(const Connection& records, const fs::path& folder) {
 }
 
 /// The copy as it lies on the disk must say the same as the records did, and prove true.
-Result<Census> prove(const fs::path& file, const Census& original) try {
-    auto opened = Connection::openCopy(file);
+Result<Census> prove(const fs::path& file, const Census& original, const Cipher& cipher) try {
+    auto opened = Connection::openCopy(file, cipher);
     if (!opened) return opened.error();
     const auto copy = *std::move(opened);
     const auto census = takeCensus(*copy, CensusDepth::RowsAndSums);
@@ -339,7 +339,7 @@ Result<Backup> makeBackup(Connection& records, const fs::path& folder, Instant n
     const Copied copied = copyPages(records, partial.path(), progress, compared);
     if (auto forced = forceToDisk(partial.file(), partial.path()); !forced) return forced.error();
     tell(progress, "proving the copy", 0, 1);
-    auto proved = prove(partial.path(), copied.census);
+    auto proved = prove(partial.path(), copied.census, records.cipher());
     if (!proved) return proved.error();
     Backup backup{.file = {}, .manifest = manifestOf(*std::move(proved), now, partial.size())};
     const auto digest = finish(partial, backup.manifest);

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "storage/journal_check.h"
+#include "storage/laboratory_identity.h"
 #include "storage/migrator.h"
 #include "storage/projections.h"
 #include "storage/statement.h"
@@ -125,26 +126,58 @@ void Connection::setModes() const {
     for (const Mode& mode : kModes) set(database_, mode);
 }
 
-domain::Result<domain::Done> Connection::fillNew(const std::filesystem::path& part) try {
-    Connection fresh{part};
-    fresh.connect();
-    pragma(fresh.database_, "application_id = " + std::to_string(kApplicationId));
-    fresh.setModes();
-    const auto steps = migrations(fresh.dialect());
+domain::Result<const IdentityCipher*> Connection::identity() const {
+    if (cipher_ == nullptr) return noCipher_;
+    return cipher_.get();
+}
+
+domain::Result<domain::Done> Connection::findKey(const KeyAccess& keys) {
+    if (cipher_ != nullptr) return domain::Done{};
+    const auto identity = identityOf(*this);
+    if (identity && !*identity) return domain::Done{};
+    auto cipher = identity ? keyOf(**identity, file_.parent_path(), keys)
+                           : domain::Result<Cipher>{identity.error()};
+    if (cipher)
+        cipher_ = *std::move(cipher);
+    else if (keys.mayLack)
+        noCipher_ = cipher.error();
+    else
+        return cipher.error();
+    return domain::Done{};
+}
+
+/// `folder`: where the records lie, or will.
+domain::Result<domain::Done> Connection::bringUpToDate(const std::filesystem::path& folder,
+                                                       const BeforeUpgrade& before,
+                                                       const KeyAccess& keys) {
+    auto steps = migrations(dialect());
     if (!steps) return steps.error();
-    return migrate(fresh, *steps, &rebuildProjections);
-} catch (const SqlFailure& failure) {
-    return failure.error();
+    std::vector<Migration> taken = *std::move(steps);
+    taken[kIdentityStep - 1].code = [&](Transaction& work) -> domain::Result<domain::Done> {
+        auto cipher = beginIdentity(work, folder, keys);
+        if (!cipher) return cipher.error();
+        cipher_ = *std::move(cipher);
+        return domain::Done{};
+    };
+    return migrate(*this, taken, &rebuildProjections, before);
 }
 
 domain::Result<std::unique_ptr<Connection>> Connection::open(const std::filesystem::path& folder,
                                                              Opening opening,
-                                                             const BeforeUpgrade& before) try {
+                                                             const BeforeUpgrade& before,
+                                                             const KeyAccess& keys) try {
     using Opened = domain::Result<std::unique_ptr<Connection>>;
     const auto place = findRecords(folder, opening);
     if (!place) return place.error();
+    const auto fill = [&](const std::filesystem::path& part) {
+        Connection fresh{part};
+        fresh.connect();
+        pragma(fresh.database_, "application_id = " + std::to_string(kApplicationId));
+        fresh.setModes();
+        return fresh.bringUpToDate(place->file.parent_path(), {}, keys);
+    };
     if (!place->exists)
-        if (auto made = makeRecords(place->file, &Connection::fillNew); !made) return made.error();
+        if (auto made = makeRecords(place->file, fill); !made) return made.error();
     if (!isOpenAlready(place->file))
         if (const auto strange = strangeJournal(place->file))
             return domain::Error{domain::ErrorCode::Unavailable, *strange};
@@ -152,20 +185,29 @@ domain::Result<std::unique_ptr<Connection>> Connection::open(const std::filesyst
     connection->connect();
     checkOwner(connection->database_);
     connection->setModes();
-    if (auto held = schemaStep(*connection); !held) return held.error();
-    const auto steps = migrations(connection->dialect());
-    if (!steps) return steps.error();
-    if (auto current = migrate(*connection, *steps, &rebuildProjections, before); !current)
+    const auto step = schemaStep(*connection);
+    if (!step) return step.error();
+    if (auto found = connection->findKey(keys); !found) return found.error();
+    // Some steps of the schema need the key; without it the records stay as they are.
+    if (connection->cipher_ == nullptr && *step >= kIdentityStep) {
+        const auto steps = migrations(connection->dialect());
+        if (!steps) return steps.error();
+        if (*step < steps->back().step) return connection->noCipher_;
+    }
+    if (auto current = connection->bringUpToDate(place->file.parent_path(), before, keys); !current)
         return current.error();
+    // Another program may have upgraded them meanwhile.
+    if (auto found = connection->findKey(keys); !found) return found.error();
     return Opened{std::move(connection)};
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
 
 domain::Result<std::unique_ptr<Connection>> Connection::openCopy(
-    const std::filesystem::path& file) try {
+    const std::filesystem::path& file, Cipher cipher) try {
     using Opened = domain::Result<std::unique_ptr<Connection>>;
     std::unique_ptr<Connection> connection{new Connection{file}};
+    connection->cipher_ = std::move(cipher);
     QSqlDatabase& database = connection->database_;
     // Immutable: no lock is taken, so that a copy on a file system without reliable locks opens.
     QUrl place = QUrl::fromLocalFile(QString::fromStdString(std::filesystem::absolute(file)));

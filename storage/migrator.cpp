@@ -68,7 +68,7 @@ std::int64_t entriesIn(Connection& connection) {
     return head.run().next() ? head.whole("entries") : 0;
 }
 
-void take(Transaction& transaction, const Migration& migration) {
+Result<Done> take(Transaction& transaction, const Migration& migration) {
     for (const std::string& statement : migration.statements)
         Statement{transaction.database(), Sql{statement}}.run();
     Statement{transaction.connection(), "schema_step_insert"}
@@ -76,6 +76,7 @@ void take(Transaction& transaction, const Migration& migration) {
                {"description", migration.description},
                {"needs", migration.needs}})
         .run();
+    return migration.code ? migration.code(transaction) : Done{};
 }
 
 }  // namespace
@@ -160,7 +161,7 @@ Result<Done> migrate(Connection& connection, std::span<const Migration> steps,
         // Another program may have taken the step while this one waited to begin.
         state = stateOf(connection);
         if (migration.step <= state.step) continue;
-        take(work, migration);
+        if (auto taken = take(work, migration); !taken) return taken;
         if (afterwards && &migration == &steps.back())
             if (auto done = afterwards(work); !done) return done.error();
         if (auto committed = work.commit(); !committed) return committed.error();

@@ -20,6 +20,8 @@ struct Migration {
     std::string description{};
     std::int64_t needs{};
     std::vector<std::string> statements{};
+    /// What SQL cannot do, within the same transaction; set by who opens the records.
+    std::function<domain::Result<domain::Done>(Transaction&)> code{};
 };
 
 /// Replaces the tokens of the dialect. ErrorCode::Unusable when the first lines are missing.

@@ -30,6 +30,17 @@ std::optional<std::string> patientKey(const domain::Identity& identity) {
     return {};
 }
 
+constexpr std::string_view kPrescribers = "prescriber";
+/// Digests of patients are kept apart by prescriber: those of two cannot be compared.
+std::string patientsOf(std::int64_t prescriber) { return "patient of " + std::to_string(prescriber); }
+
+/// What a party is matched by as it is kept: a keyed digest.
+std::optional<std::string> hidden(const IdentityCipher& cipher, std::string_view purpose,
+                                  const std::optional<std::string>& key) {
+    if (!key) return {};
+    return cipher.digest(purpose, *key);
+}
+
 /// Runs a statement about the row a code counts.
 domain::Result<domain::Done> forget(Transaction& transaction, CodeShape shape,
                                     const std::string& code, std::string_view query,
@@ -48,7 +59,9 @@ domain::Result<domain::Done> forget(Transaction& transaction, CodeShape shape,
 
 domain::Result<std::string> PartyStore::prescriberCode(Transaction& transaction,
                                                        const domain::Identity& identity) const try {
-    const Cell key{"matched_by", orNull(prescriberKey(identity))};
+    const auto cipher = connection_.identity();
+    if (!cipher) return cipher.error();
+    const Cell key{"matched_by", orNull(hidden(**cipher, kPrescribers, prescriberKey(identity)))};
     Statement insert{transaction.connection(), "prescriber_insert"};
     insert.bind({key}).run();
     if (insert.next()) return countedCode(kPrescriberCode, insert.whole("prescriber_id"));
@@ -66,8 +79,11 @@ domain::Result<std::string> PartyStore::patientCode(Transaction& transaction,
     if (!prescriber)
         return domain::Error{domain::ErrorCode::Unusable,
                              '"' + prescriberCode + "\" is not the code of a prescriber"};
-    const std::vector<Cell> key{{"prescriber_id", *prescriber},
-                                {"matched_by", orNull(patientKey(identity))}};
+    const auto cipher = connection_.identity();
+    if (!cipher) return cipher.error();
+    const std::vector<Cell> key{
+        {"prescriber_id", *prescriber},
+        {"matched_by", orNull(hidden(**cipher, patientsOf(*prescriber), patientKey(identity)))}};
     Statement insert{transaction.connection(), "patient_insert"};
     insert.bind(key).run();
     if (insert.next()) return countedCode(kPatientCode, insert.whole("patient_id"));
@@ -87,6 +103,27 @@ domain::Result<domain::Done> PartyStore::forgetPrescriber(Transaction& transacti
                                                           const std::string& prescriberCode) const {
     return forget(transaction, kPrescriberCode, prescriberCode, "prescriber_forget",
                   "prescriber_id");
+}
+
+domain::Result<domain::Done> encryptParties(Transaction& work, const IdentityCipher& cipher) try {
+    Connection& records = work.connection();
+    std::vector<std::vector<Cell>> patients;
+    Statement clear{records, "patient_all"};
+    for (clear.run(); clear.next();)
+        patients.push_back({{"patient_id", clear.whole("patient_id")},
+                            {"matched_by", cipher.digest(patientsOf(clear.whole("prescriber_id")),
+                                                         clear.text("matched_by"))}});
+    std::vector<std::vector<Cell>> prescribers;
+    Statement named{records, "prescriber_all"};
+    for (named.run(); named.next();)
+        prescribers.push_back(
+            {{"prescriber_id", named.whole("prescriber_id")},
+             {"matched_by", cipher.digest(kPrescribers, named.text("matched_by"))}});
+    for (const auto& row : patients) Statement{records, "patient_match"}.bind(row).run();
+    for (const auto& row : prescribers) Statement{records, "prescriber_match"}.bind(row).run();
+    return domain::Done{};
+} catch (const SqlFailure& failure) {
+    return failure.error();
 }
 
 }  // namespace storage

@@ -1,4 +1,5 @@
-/// The codes that stand for patients and prescribers in the ledger, and what they are matched by.
+/// The codes that stand for patients and prescribers in the ledger, and what they are matched by: a
+/// digest under the identity key, which names nobody.
 ///
 /// Texts match when they are equal but for spacing: two people under one code is worse than one
 /// person under two.
@@ -7,6 +8,7 @@
 #include <string>
 
 #include "domain/prescription/prescription.h"
+#include "storage/identity_cipher.h"
 #include "storage/transaction.h"
 
 namespace storage {
@@ -35,5 +37,8 @@ public:
 private:
     Connection& connection_;
 };
+
+/// Replaces the names in records that had no key before by digests.
+domain::Result<domain::Done> encryptParties(Transaction& work, const IdentityCipher& cipher);
 
 }  // namespace storage

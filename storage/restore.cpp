@@ -141,9 +141,12 @@ std::optional<LastEntry> lastEntryOf(Connection& records) {
 /// Opens the records as they will be worked with, which brings them to the newest schema, and
 /// proves them; says what they hold.
 Result<Restored> workable(const fs::path& folder, const BackupFile& backup,
-                          const fs::path& file) try {
-    auto opened = Connection::open(folder, Opening::Existing);
-    if (!opened) return damaged(file, opened.error().message);
+                          const fs::path& file, const KeyAccess& keys) try {
+    auto opened = Connection::open(folder, Opening::Existing, {}, keys);
+    if (!opened)
+        return opened.error().code == ErrorCode::Unavailable
+                   ? damaged(file, opened.error().message)
+                   : opened.error();
     const auto records = *std::move(opened);
     const auto problems = problemsIn(*records);
     if (!problems) return damaged(file, problems.error().message);
@@ -159,7 +162,8 @@ Result<Restored> workable(const fs::path& folder, const BackupFile& backup,
 }  // namespace
 
 Result<Restored> restoreBackup(const fs::path& file, const fs::path& folder,
-                               const std::optional<KnownHead>& against, const Progress& progress) {
+                               const std::optional<KnownHead>& against, const Progress& progress,
+                               const KeyAccess& keys) {
     const auto wanted = wantedFolder(folder);
     if (!wanted) return wanted.error();
     const auto backup = BackupFile::open(file);
@@ -175,7 +179,7 @@ Result<Restored> restoreBackup(const fs::path& file, const fs::path& folder,
         if (auto done = recent(manifest, file, *against); !done) return done.error();
     if (auto same = compare(records, manifest, file, against); !same) return same.error();
     if (progress) progress("proving the records", 0, 1);
-    auto restored = workable(fresh.path(), *backup, file);
+    auto restored = workable(fresh.path(), *backup, file, keys);
     if (!restored) return restored;
     if (auto named = fresh.name(); !named) return named.error();
     if (progress) progress("proving the records", 1, 1);

@@ -37,10 +37,13 @@ struct Restored {
 ///
 /// Each refusal has its own sentence. ErrorCode::Unusable: no such file, not a backup, cut short,
 /// altered, the folder exists. ErrorCode::Refused: `against` names an entry the backup does not
-/// have yet, or another hash. ErrorCode::Unavailable: made by a newer program; the disk; damage.
+/// have yet, or another hash; not the recovery code. ErrorCode::Unavailable: made by a newer
+/// program; the disk; damage; no identity key to read the names with. `keys`: the key file of the
+/// laboratory where this machine has it; else the recovery code is asked for, and the file made.
 domain::Result<Restored> restoreBackup(const std::filesystem::path& file,
                                        const std::filesystem::path& folder,
                                        const std::optional<KnownHead>& against = {},
-                                       const Progress& progress = {});
+                                       const Progress& progress = {},
+                                       const KeyAccess& keys = {});
 
 }  // namespace storage

@@ -20,37 +20,58 @@ using domain::SealedText;
 
 /// Keeps the digests of texts apart from the hashes of the ledger.
 constexpr char kSealedDomain[] = {1};
+constexpr std::size_t kSaltBytes = 16;
 
-QByteArray newSalt() {
+std::string newSalt() {
     std::array<quint32, 4> words{};
+    static_assert(sizeof words == kSaltBytes);
     QRandomGenerator::system()->fillRange(words.data(), words.size());
     return {reinterpret_cast<const char*>(words.data()), sizeof words};
 }
 
-std::string digestOf(const QByteArray& salt, const std::string& text) {
-    return sha256({QByteArrayView{kSealedDomain, sizeof kSealedDomain}, salt,
-                   QByteArrayView{text.data(), static_cast<qsizetype>(text.size())}});
+/// Of a salt with the text behind it.
+std::string digestOf(const std::string& saltAndText) {
+    return sha256({QByteArrayView{kSealedDomain, sizeof kSealedDomain},
+                   QByteArrayView{saltAndText.data(), static_cast<qsizetype>(saltAndText.size())}});
 }
+
+/// A text lies under its digest, which the ledger holds too.
+SealedPlace placeOf(const std::string& digest) { return {"sealed_text", digest, "ciphertext"}; }
 
 /// A row as it lies there.
 struct Row {
-    Value salt;
-    Value content;
+    Value ciphertext;
     Value digest;
 
     explicit Row(const Statement& row)
-        : salt{row.value("salt")}, content{row.value("content")}, digest{row.value("digest")} {}
+        : ciphertext{row.value("ciphertext")}, digest{row.value("digest")} {}
 
-    bool isErased() const { return salt == Value{} && content == Value{}; }
-    /// Whether the words are those that were sealed under `expected`; erased ones cannot be told.
-    bool fits(const std::string& expected) const {
+    bool isErased() const { return ciphertext == Value{}; }
+    /// The words, if they are those that were sealed under `expected`.
+    std::optional<std::string> words(const IdentityCipher& cipher,
+                                     const std::string& expected) const {
+        const auto* bytes = std::get_if<QByteArray>(&ciphertext);
+        if (digest != Value{expected} || bytes == nullptr) return {};
+        const auto text = cipher.open(placeOf(expected), *bytes);
+        if (!text || text->size() < kSaltBytes || digestOf(*text) != expected) return {};
+        return text->substr(kSaltBytes);
+    }
+    /// Whether it is what was sealed under `expected`, as far as it can be told: erased words
+    /// cannot, and without the key the others cannot either.
+    bool fits(const IdentityCipher* cipher, const std::string& expected) const {
         if (digest != Value{expected}) return false;
         if (isErased()) return true;
-        const auto* bytes = std::get_if<QByteArray>(&salt);
-        const auto* text = std::get_if<std::string>(&content);
-        return bytes != nullptr && text != nullptr && digestOf(*bytes, *text) == expected;
+        if (cipher == nullptr) return std::holds_alternative<QByteArray>(ciphertext);
+        return words(*cipher, expected).has_value();
     }
 };
+
+/// What a cell of records without a key held, whatever it was.
+std::string bytesIn(const Value& value) {
+    if (const auto* text = std::get_if<std::string>(&value)) return *text;
+    if (const auto* bytes = std::get_if<QByteArray>(&value)) return bytes->toStdString();
+    return {};
+}
 
 Error lost(const SealedText& sealed, const std::string& what) {
     return {ErrorCode::Unavailable, "sealed text " + sealed.code + ' ' + what};
@@ -60,7 +81,9 @@ Error lost(const SealedText& sealed, const std::string& what) {
 /// was not needed, with its own.
 class TextCheck : public TableCheck {
 public:
-    explicit TextCheck(Connection& connection) : connection_{connection} {}
+    explicit TextCheck(Connection& connection) : connection_{connection} {
+        if (const auto cipher = connection.identity()) cipher_ = *cipher;
+    }
 
     void entry(const LedgerEvent& event) override {
         for (const SealedText& sealed : sealedTextsIn(event)) {
@@ -71,7 +94,7 @@ public:
                 continue;
             }
             takenUp(*id);
-            if (!Row{query}.fits(sealed.digest)) altered(sealed.code);
+            if (!Row{query}.fits(cipher_, sealed.digest)) altered(sealed.code);
         }
     }
     void end() override {
@@ -82,7 +105,7 @@ public:
             if (isTakenUp(id)) continue;
             const Row row{rows};
             const auto* own = std::get_if<std::string>(&row.digest);
-            if (own == nullptr || !row.fits(*own)) altered(countedCode(kSealedTextCode, id));
+            if (own == nullptr || !row.fits(cipher_, *own)) altered(countedCode(kSealedTextCode, id));
         }
     }
 
@@ -102,16 +125,22 @@ private:
     }
 
     Connection& connection_;
+    const IdentityCipher* cipher_{nullptr};
     std::vector<bool> takenUp_;
 };
 
 }  // namespace
 
 Result<SealedText> SealedTexts::seal(Transaction& transaction, const std::string& text) const try {
-    const QByteArray salt = newSalt();
-    const std::string digest = digestOf(salt, text);
+    const auto cipher = connection_.identity();
+    if (!cipher) return cipher.error();
+    const std::string saltAndText = newSalt() + text;
+    const std::string digest = digestOf(saltAndText);
     Statement insert{transaction.connection(), "sealed_text_insert"};
-    insert.bind({{"salt", salt}, {"content", text}, {"digest", digest}}).run().next();
+    insert
+        .bind({{"ciphertext", (**cipher).seal(placeOf(digest), saltAndText)}, {"digest", digest}})
+        .run()
+        .next();
     return SealedText{countedCode(kSealedTextCode, insert.whole("sealed_text_id")), digest};
 } catch (const SqlFailure& failure) {
     return failure.error();
@@ -124,9 +153,14 @@ Result<std::optional<std::string>> SealedTexts::open(const SealedText& sealed) c
     query.bind("sealed_text_id", *id).run();
     if (!query.next()) return lost(sealed, "is missing");
     const Row row{query};
-    if (!row.fits(sealed.digest)) return lost(sealed, "was altered: its digest does not fit");
+    if (!row.fits(nullptr, sealed.digest))
+        return lost(sealed, "was altered: its digest does not fit");
     if (row.isErased()) return std::optional<std::string>{};
-    return std::optional{query.text("content")};
+    const auto cipher = connection_.identity();
+    if (!cipher) return cipher.error();
+    auto words = row.words(**cipher, sealed.digest);
+    if (!words) return lost(sealed, "was altered: its digest does not fit");
+    return words;
 } catch (const SqlFailure& failure) {
     return failure.error();
 }
@@ -143,6 +177,30 @@ Result<Done> SealedTexts::erase(Transaction& transaction, const SealedText& seal
 
 std::unique_ptr<TableCheck> SealedTexts::check() const {
     return std::make_unique<TextCheck>(connection_);
+}
+
+Result<Done> encryptTexts(Transaction& work, const IdentityCipher& cipher) try {
+    Connection& records = work.connection();
+    std::int64_t last = 0;
+    for (bool more = true; more;) {
+        std::vector<std::vector<Cell>> cells;
+        Statement rows{records, "sealed_text_clear"};
+        rows.bind("sealed_text_id", last).run();
+        for (more = false; rows.next(); more = true) {
+            last = rows.whole("sealed_text_id");
+            if (rows.value("salt") == Value{} && rows.value("content") == Value{}) continue;
+            // What was altered stays so: it will not fit its digest.
+            cells.push_back(
+                {{"sealed_text_id", last},
+                 {"ciphertext",
+                  cipher.seal(placeOf(bytesIn(rows.value("digest"))),
+                              bytesIn(rows.value("salt")) + bytesIn(rows.value("content")))}});
+        }
+        for (const auto& row : cells) Statement{records, "sealed_text_encrypt"}.bind(row).run();
+    }
+    return Done{};
+} catch (const SqlFailure& failure) {
+    return failure.error();
 }
 
 }  // namespace storage

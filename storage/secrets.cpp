@@ -61,21 +61,6 @@ std::string hex(const unsigned char* bytes, std::size_t count) {
     return text;
 }
 
-std::string keyedDigest(std::string_view key, std::initializer_list<std::string_view> parts) {
-    ready();
-    const auto bytes = [](std::string_view text) {
-        return reinterpret_cast<const unsigned char*>(text.data());
-    };
-    crypto_auth_hmacsha256_state state{};
-    crypto_auth_hmacsha256_init(&state, bytes(key), key.size());
-    for (const std::string_view part : parts)
-        crypto_auth_hmacsha256_update(&state, bytes(part), part.size());
-    std::array<unsigned char, crypto_auth_hmacsha256_BYTES> digest{};
-    crypto_auth_hmacsha256_final(&state, digest.data());
-    sodium_memzero(&state, sizeof state);
-    return hex(digest.data(), digest.size());
-}
-
 }  // namespace
 
 Secret::Secret(std::string text) {
@@ -147,6 +132,21 @@ Secret newOneTimeSecret() {
 std::string tokenDigest(std::string_view token) {
     return sha256({QByteArrayView{kTokenDomain, sizeof kTokenDomain},
                    QByteArrayView{token.data(), static_cast<qsizetype>(token.size())}});
+}
+
+std::string keyedDigest(std::string_view key, std::initializer_list<std::string_view> parts) {
+    ready();
+    const auto bytes = [](std::string_view text) {
+        return reinterpret_cast<const unsigned char*>(text.data());
+    };
+    crypto_auth_hmacsha256_state state{};
+    crypto_auth_hmacsha256_init(&state, bytes(key), key.size());
+    for (const std::string_view part : parts)
+        crypto_auth_hmacsha256_update(&state, bytes(part), part.size());
+    std::array<unsigned char, crypto_auth_hmacsha256_BYTES> digest{};
+    crypto_auth_hmacsha256_final(&state, digest.data());
+    sodium_memzero(&state, sizeof state);
+    return hex(digest.data(), digest.size());
 }
 
 std::string badgeDigest(std::string_view key, const Secret& badge) {

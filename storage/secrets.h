@@ -6,6 +6,7 @@
 /// SHA-256.
 #pragma once
 
+#include <initializer_list>
 #include <string>
 #include <string_view>
 
@@ -50,7 +51,9 @@ std::string newToken();
 Secret newOneTimeSecret();
 /// 64 hexadecimal digits.
 std::string tokenDigest(std::string_view token);
-/// HMAC-SHA-256 (RFC 2104), 64 hexadecimal digits.
+/// HMAC-SHA-256 (RFC 2104) over parts laid end to end, 64 hexadecimal digits.
+std::string keyedDigest(std::string_view key, std::initializer_list<std::string_view> parts);
+/// keyedDigest() of a badge.
 std::string badgeDigest(std::string_view key, const Secret& badge);
 /// Likewise, kept apart from the digests of badges.
 std::string commandDigest(std::string_view key, std::string_view command);

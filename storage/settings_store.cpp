@@ -3,6 +3,15 @@
 #include "storage/statement.h"
 
 namespace storage {
+namespace {
+
+/// In hexadecimal digits, since the column holds text.
+std::string sealedSetting(const IdentityCipher& cipher, std::string_view name,
+                          const std::string& value) {
+    return cipher.seal({"setting", name, "content"}, value).toHex().toStdString();
+}
+
+}  // namespace
 
 domain::Result<std::optional<std::string>> SettingsStore::find(std::string_view name) const try {
     Statement query{connection_, "setting_find"};
@@ -21,6 +30,33 @@ domain::Result<domain::Done> SettingsStore::put(Transaction& transaction, std::s
     return domain::Done{};
 } catch (const SqlFailure& failure) {
     return failure.error();
+}
+
+domain::Result<std::optional<std::string>> SettingsStore::findSecret(std::string_view name) const {
+    const auto content = find(name);
+    if (!content || !*content) return content;
+    const auto cipher = connection_.identity();
+    if (!cipher) return cipher.error();
+    auto value = (**cipher).open({"setting", name, "content"},
+                                 QByteArray::fromHex(QByteArray::fromStdString(**content)));
+    if (!value) return value.error();
+    return std::optional{*std::move(value)};
+}
+
+domain::Result<domain::Done> SettingsStore::putSecret(Transaction& transaction,
+                                                      std::string_view name,
+                                                      const std::string& value) const {
+    const auto cipher = connection_.identity();
+    if (!cipher) return cipher.error();
+    return put(transaction, name, sealedSetting(**cipher, name, value));
+}
+
+domain::Result<domain::Done> encryptSettings(Transaction& work, const IdentityCipher& cipher) {
+    const SettingsStore settings{work.connection()};
+    const auto clear = settings.find(kHmacKeySetting);
+    if (!clear) return clear.error();
+    if (!*clear) return domain::Done{};
+    return settings.put(work, kHmacKeySetting, sealedSetting(cipher, kHmacKeySetting, **clear));
 }
 
 }  // namespace storage

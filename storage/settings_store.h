@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "storage/identity_cipher.h"
 #include "storage/transaction.h"
 
 namespace storage {
@@ -18,8 +19,20 @@ public:
     domain::Result<domain::Done> put(Transaction& transaction, std::string_view name,
                                      const std::string& value) const;
 
+    /// Likewise for a secret, which lies encrypted under the identity key.
+    /// ErrorCode::Unavailable when it was altered or the key is not at hand.
+    domain::Result<std::optional<std::string>> findSecret(std::string_view name) const;
+    domain::Result<domain::Done> putSecret(Transaction& transaction, std::string_view name,
+                                           const std::string& value) const;
+
 private:
     Connection& connection_;
 };
+
+/// The setting that holds the HMAC key of badges and commands, a secret.
+inline constexpr std::string_view kHmacKeySetting = "access.badge-key";
+
+/// Encrypts the secrets among the settings of records that had no key before.
+domain::Result<domain::Done> encryptSettings(Transaction& work, const IdentityCipher& cipher);
 
 }  // namespace storage

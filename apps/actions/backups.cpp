@@ -100,11 +100,16 @@ Result<Done> findLastBackup(Drill& drill, const Laboratory& laboratory) {
     return Done{};
 }
 
+/// What was copied from the laboratory has its key, which is at hand.
+storage::KeyAccess keyOf(const Laboratory& laboratory) {
+    return {.known = laboratory.records().cipher()};
+}
+
 /// Opens what was restored and compares it with what was backed up and with what is at work.
 Result<Done> compare(Drill& drill, const Laboratory& laboratory, const fs::path& restored,
                      std::uint32_t seed) {
     const StoppedClock clock{laboratory.now()};
-    const auto copy = Laboratory::openExisting(restored, clock);
+    const auto copy = Laboratory::openExisting(restored, clock, keyOf(laboratory));
     if (!copy) return copy.error();
     const auto census = storage::censusIn(copy->records());
     if (!census) return census.error();
@@ -153,8 +158,9 @@ Result<BackupMade> backUp(const Laboratory& laboratory, const BackupWish& wish, 
 
 Result<storage::Restored> restore(const fs::path& file, const fs::path& folder,
                                   const std::optional<storage::KnownHead>& against,
-                                  const storage::Progress& progress) {
-    return storage::restoreBackup(file, folder, against, progress);
+                                  const storage::Progress& progress,
+                                  const storage::KeyAccess& keys) {
+    return storage::restoreBackup(file, folder, against, progress, keys);
 }
 
 Result<StatementsCompared> compareStatements(const Laboratory& original, const Laboratory& restored,
@@ -195,7 +201,8 @@ Result<Drill> drill(const Laboratory& laboratory, const fs::path& folder, std::u
                 .writersWaited = backup->writersWaited};
     started = Timer::now();
     const storage::KnownHead head{drill.manifest.entries, drill.manifest.head};
-    const auto restored = storage::restoreBackup(backup->file, inside / "restored", head, progress);
+    const auto restored = storage::restoreBackup(backup->file, inside / "restored", head,
+                                                 progress, keyOf(laboratory));
     if (!restored) return restored.error();
     drill.returnTook = microsecondsSince(started);
     if (auto done = compare(drill, laboratory, restored->folder, seed); !done) return done.error();

@@ -35,7 +35,8 @@ domain::Result<BackupMade> backUp(const Laboratory& laboratory, const BackupWish
 domain::Result<storage::Restored> restore(const std::filesystem::path& file,
                                           const std::filesystem::path& folder,
                                           const std::optional<storage::KnownHead>& against = {},
-                                          const storage::Progress& progress = {});
+                                          const storage::Progress& progress = {},
+                                          const storage::KeyAccess& keys = {});
 
 /// Issued statements printed from two sets of records and compared byte by byte.
 struct StatementsCompared {

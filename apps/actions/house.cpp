@@ -117,7 +117,7 @@ Result<House> houseOf(const Laboratory& laboratory) {
 
 Result<House> houseIn(const std::filesystem::path& folder, const domain::Clock& clock) {
     if (!Laboratory::isIn(folder)) return House{};
-    const auto laboratory = Laboratory::openExisting(folder, clock);
+    const auto laboratory = Laboratory::openExisting(folder, clock, {.mayLack = true});
     if (!laboratory) return laboratory.error();
     return houseOf(*laboratory);
 }

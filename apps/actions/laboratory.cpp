@@ -18,19 +18,22 @@ constexpr LetterheadRow kLetterhead[] = {{kLaboratoryName, &Letterhead::name},
 }  // namespace
 
 domain::Result<Laboratory> Laboratory::openExisting(const std::filesystem::path& folder,
-                                                    const domain::Clock& clock) {
+                                                    const domain::Clock& clock,
+                                                    const storage::KeyAccess& keys) {
     auto records = storage::Connection::open(folder, storage::Opening::Existing,
-                                             storage::backupBeforeUpgrade(clock.now()));
+                                             storage::backupBeforeUpgrade(clock.now()), keys);
     if (!records) return records.error();
-    return Laboratory{folder, clock, *std::move(records), storage::HashCost::Usual};
+    return Laboratory{folder, clock, *std::move(records), storage::HashCost::Usual,
+                      keys.folder};
 }
 
 domain::Result<Laboratory> Laboratory::open(const std::filesystem::path& folder,
-                                            const domain::Clock& clock, storage::HashCost cost) {
+                                            const domain::Clock& clock, storage::HashCost cost,
+                                            const storage::KeyAccess& keys) {
     auto records = storage::Connection::open(folder, storage::Opening::MakeIfMissing,
-                                             storage::backupBeforeUpgrade(clock.now()));
+                                             storage::backupBeforeUpgrade(clock.now()), keys);
     if (!records) return records.error();
-    return Laboratory{folder, clock, *std::move(records), cost};
+    return Laboratory{folder, clock, *std::move(records), cost, keys.folder};
 }
 
 bool Laboratory::isIn(const std::filesystem::path& folder) {

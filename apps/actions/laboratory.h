@@ -24,14 +24,17 @@ struct Letterhead {
 class Laboratory {
 public:
     /// Opens the records in `folder`. The clock outlives it.
-    /// ErrorCode::Unavailable when there are none, or they are damaged: nothing is made.
+    /// ErrorCode::Unavailable when there are none, they are damaged, or their identity key is not
+    /// to be had: nothing is made.
     static domain::Result<Laboratory> openExisting(const std::filesystem::path& folder,
-                                                   const domain::Clock& clock);
+                                                   const domain::Clock& clock,
+                                                   const storage::KeyAccess& keys = {});
     /// Opens them, and makes them if there are none: for what sets a laboratory up and nothing
     /// else. `cost`: of the hashes of secrets; light ones are for tests and the demo.
     static domain::Result<Laboratory> open(const std::filesystem::path& folder,
                                            const domain::Clock& clock,
-                                           storage::HashCost cost = storage::HashCost::Usual);
+                                           storage::HashCost cost = storage::HashCost::Usual,
+                                           const storage::KeyAccess& keys = {});
 
     /// Whether there are records in the folder, in whatever state.
     static bool isIn(const std::filesystem::path& folder);
@@ -40,6 +43,8 @@ public:
     domain::Instant now() const { return clock_->now(); }
     domain::Date today() const { return now().day(); }
     storage::Connection& records() const noexcept { return *records_; }
+    /// Where the files of identity keys lie on this machine.
+    const std::filesystem::path& keyFolder() const noexcept { return keyFolder_; }
     storage::HashCost hashCost() const noexcept { return cost_; }
     /// The laboratory as it stands now, folded no further than is new; valid until the next call.
     domain::Result<const domain::Workshop*> workshop() const { return workshop_->current(); }
@@ -47,14 +52,17 @@ public:
 
 private:
     Laboratory(std::filesystem::path folder, const domain::Clock& clock,
-               std::unique_ptr<storage::Connection> records, storage::HashCost cost)
+               std::unique_ptr<storage::Connection> records, storage::HashCost cost,
+               std::filesystem::path keyFolder)
         : folder_{std::move(folder)},
+          keyFolder_{std::move(keyFolder)},
           clock_{&clock},
           records_{std::move(records)},
           workshop_{std::make_unique<storage::WorkshopStore>(*records_)},
           cost_{cost} {}
 
     std::filesystem::path folder_;
+    std::filesystem::path keyFolder_;
     const domain::Clock* clock_;
     std::unique_ptr<storage::Connection> records_;
     std::unique_ptr<storage::WorkshopStore> workshop_;

@@ -5,10 +5,9 @@
 namespace actions {
 namespace {
 
-constexpr std::string_view kSetting = "access.badge-key";
-
 domain::Result<std::optional<std::string>> keyIn(const Laboratory& laboratory) {
-    return storage::SettingsStore{laboratory.records()}.find(kSetting);
+    return storage::SettingsStore{laboratory.records()}.findSecret(
+        storage::kHmacKeySetting);
 }
 
 }  // namespace
@@ -16,7 +15,8 @@ domain::Result<std::optional<std::string>> keyIn(const Laboratory& laboratory) {
 using domain::Result;
 
 Result<domain::Done> makeLaboratoryKey(const Laboratory& laboratory, storage::Transaction& work) {
-    return storage::SettingsStore{laboratory.records()}.put(work, kSetting, storage::newToken());
+    return storage::SettingsStore{laboratory.records()}.putSecret(
+        work, storage::kHmacKeySetting, storage::newToken());
 }
 
 Result<std::string> digestOfBadge(const Laboratory& laboratory, const storage::Secret& badge) {

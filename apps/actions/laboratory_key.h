@@ -1,5 +1,5 @@
 /// The HMAC key of the laboratory: its digests of badges, commands and prescriptions say nothing to
-/// anybody who does not have it.
+/// anybody who does not have it. It lies in the records under the identity key.
 #pragma once
 
 #include "apps/actions/laboratory.h"

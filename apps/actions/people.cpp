@@ -4,6 +4,7 @@
 
 #include "apps/actions/credential_check.h"
 #include "apps/actions/laboratory_key.h"
+#include "apps/actions/recovery.h"
 #include "storage/session_store.h"
 
 namespace actions {
@@ -109,12 +110,14 @@ Result<Done> keepPeople(const Laboratory& laboratory, const Who& who, const std:
 
 }  // namespace
 
-Result<Done> setUp(const Laboratory& laboratory, const PersonCode& person,
-                   const std::vector<domain::Skill>& skills, const Secret& password) {
-    if (auto fit = checkPassword(password); !fit) return fit;
+Result<Secret> setUp(const Laboratory& laboratory, const PersonCode& person,
+                     const std::vector<domain::Skill>& skills, const Secret& password) {
+    if (auto fit = checkPassword(password); !fit) return fit.error();
     auto hash = storage::hashOf(password, laboratory.hashCost());
     if (!hash) return hash.error();
-    return doneOf(perform(
+    const auto recovery = newRecoveryCode(laboratory);
+    if (!recovery) return recovery.error();
+    const auto kept = perform(
         laboratory, {.person = person}, {.command = commandOf({"set-up"})},
         [&](UnitOfWork& work) -> Result<Done> {
             if (!work.workshop().people.empty())
@@ -128,9 +131,12 @@ Result<Done> setUp(const Laboratory& laboratory, const PersonCode& person,
                 !done)
                 return done;
             if (auto made = makeLaboratoryKey(laboratory, work.transaction()); !made) return made;
+            if (auto done = keepRecoveryCode(work.transaction(), *recovery); !done) return done;
             return CredentialStore{laboratory.records()}.put(
                 work.transaction(), {.person = person, .passwordHash = *hash});
-        }));
+        });
+    if (!kept) return kept.error();
+    return recovery->code;
 }
 
 Result<Done> enterPerson(const Laboratory& laboratory, const PersonCode& person, domain::Role role,

@@ -23,10 +23,10 @@ inline constexpr std::size_t kMostPinDigits = 12;
 inline constexpr std::size_t kFewestBadgeCharacters = 6;
 inline constexpr std::size_t kMostBadgeCharacters = 64;
 
-/// Enters the first person, a manager, with a password. Refused once anybody has been entered.
-domain::Result<domain::Done> setUp(const Laboratory& laboratory, const domain::PersonCode& person,
-                                   const std::vector<domain::Skill>& skills,
-                                   const Secret& password);
+/// Enters the first person, a manager, with a password, and gives the recovery code, which is told
+/// once. Refused once anybody has been entered.
+domain::Result<Secret> setUp(const Laboratory& laboratory, const domain::PersonCode& person,
+                             const std::vector<domain::Skill>& skills, const Secret& password);
 
 /// Enters a person, or gives one another role and other skills. Refuses the code of somebody who
 /// left, one that differs from another's only in capitals, and leaving nobody who manages.

@@ -6,6 +6,7 @@
 #include <span>
 
 #include "apps/actions/unit_of_work.h"
+#include "storage/settings_store.h"
 
 namespace actions {
 
@@ -37,7 +38,7 @@ inline constexpr SettingRow kRetentionTerms{
     .source = "Regulation (EU) 2017/745, Annex XIII, 4: the longest of the terms that are known"};
 /// Where backups go when no folder is named; empty: backups/ in the laboratory's folder.
 inline constexpr SettingRow kBackupFolder{.name = "backup.folder"};
-inline constexpr SettingRow kHmacKey{.name = "access.badge-key", .form = SettingForm::Secret};
+inline constexpr SettingRow kHmacKey{.name = storage::kHmacKeySetting, .form = SettingForm::Secret};
 
 /// Every setting there is but the limits.
 std::span<const SettingRow> settingRows();

@@ -19,10 +19,14 @@ domain::Result<Verification> verify(const Laboratory& laboratory) {
                              "the records in " + laboratory.records().file().string() +
                                  " hold nothing, not even who manages the laboratory: set it up, "
                                  "or restore a backup if it was"};
-    return Verification{.entries = report->ledger.entries,
-                        .orders = report->orders,
-                        .head = std::move(report->ledger.head),
-                        .problems = std::move(report->problems)};
+    Verification verification{.entries = report->ledger.entries,
+                              .orders = report->orders,
+                              .head = std::move(report->ledger.head),
+                              .problems = std::move(report->problems)};
+    if (const auto cipher = laboratory.records().identity(); !cipher)
+        verification.notLookedAt.push_back("the words of the sealed texts, for " +
+                                           cipher.error().message);
+    return verification;
 }
 
 }  // namespace actions

@@ -12,11 +12,13 @@ struct Verification {
     std::int64_t entries{};  ///< of the ledger
     std::int64_t orders{};
     std::string head{};                   ///< hash of the newest entry: note it down elsewhere
-    std::vector<std::string> problems{};  ///< empty: file, chain, register and sealed texts agree
+    std::vector<std::string> notLookedAt{};  ///< what could not be, and why: no proof of it
+    std::vector<std::string> problems{};     ///< empty: file, chain, register and sealed texts agree
 };
 
 /// Everything: the file as the engine sees it, its tables, the chain, what is derived from it, and
-/// the sealed texts; what rests on a broken part is not looked at. ErrorCode::Unavailable when
+/// the sealed texts; what rests on a broken part is not looked at, and words are not without the
+/// identity key. ErrorCode::Unavailable when
 /// there is nothing to prove, or it cannot be read.
 domain::Result<Verification> verify(const Laboratory& laboratory);
 

@@ -7,6 +7,7 @@
 #include "apps/actions/backups.h"
 #include "apps/cli/lab_option.h"
 #include "apps/cli/output.h"
+#include "apps/cli/secret_input.h"
 #include "apps/cli/typed_words.h"
 #include "apps/cli/who_option.h"
 
@@ -180,7 +181,10 @@ Result<Exit> restore(const Call& call) {
     if (!to) return unusable("where to? give a new folder with --to FOLDER");
     const auto known = knownHeadOf(call);
     if (!known) return known.error();
-    const auto restored = actions::restore(call.arguments()[0], *to, *known, progressOf(call));
+    storage::KeyAccess keys = keyAccess();
+    keys.recoveryCode = [] { return readSecret("recovery code"); };
+    const auto restored =
+        actions::restore(call.arguments()[0], *to, *known, progressOf(call), keys);
     if (!restored) return restored.error();
     if (call.has("json")) {
         Json object = {{"folder", restored->folder.string()},

@@ -149,8 +149,9 @@ Result<Done> DemoBench::enterPeople() {
     const std::pair<std::string_view, domain::Role> people[] = {
         {kTechnician, domain::Role::Technician}, {kInspector, domain::Role::Inspector}};
     const auto manager = *domain::PersonCode::parse(kManager);
-    auto made = actions::setUp(laboratory_, manager, everySkill(), actions::Secret{kDemoPassword});
-    if (!made) return made;
+    const auto made =
+        actions::setUp(laboratory_, manager, everySkill(), actions::Secret{kDemoPassword});
+    if (!made) return made.error();
     for (const auto& [code, role] : people) {
         const auto person = *domain::PersonCode::parse(code);
         auto entered = actions::enterPerson(laboratory_, person, role, everySkill(), who(kManager));

@@ -3,6 +3,7 @@
 #include <QStandardPaths>
 
 #include "apps/actions/system_clock.h"
+#include "apps/cli/secret_input.h"
 
 namespace cli {
 
@@ -17,15 +18,29 @@ std::filesystem::path labFolder(const Call& call) {
     return std::filesystem::path{data.toStdString()} / "framewright";
 }
 
+storage::KeyAccess keyAccess() {
+    return {.passphrase = [](const std::filesystem::path&) {
+        return readSecret("passphrase of the identity key");
+    }};
+}
+
 domain::Result<actions::Laboratory> laboratoryOf(const Call& call) {
-    auto laboratory = actions::Laboratory::openExisting(labFolder(call), machineClock());
+    auto laboratory =
+        actions::Laboratory::openExisting(labFolder(call), machineClock(), keyAccess());
     if (laboratory || actions::Laboratory::isIn(labFolder(call))) return laboratory;
     const domain::Error& none = laboratory.error();
     return domain::Error{none.code, none.message + " (framewright set-up --help)"};
 }
 
+domain::Result<actions::Laboratory> laboratoryToVerify(const Call& call) {
+    storage::KeyAccess keys = keyAccess();
+    keys.mayLack = true;
+    return actions::Laboratory::openExisting(labFolder(call), machineClock(), keys);
+}
+
 domain::Result<actions::Laboratory> newLaboratoryOf(const Call& call) {
-    return actions::Laboratory::open(labFolder(call), machineClock());
+    return actions::Laboratory::open(labFolder(call), machineClock(), storage::HashCost::Usual,
+                                     keyAccess());
 }
 
 domain::Result<actions::House> houseOf(const Call& call) {

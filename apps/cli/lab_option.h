@@ -15,6 +15,10 @@ const domain::Clock& machineClock();
 std::filesystem::path labFolder(const Call& call);
 /// Opens them; where there are none nothing is made.
 domain::Result<actions::Laboratory> laboratoryOf(const Call& call);
+/// Likewise; where their identity key is not to be had, they open without it.
+domain::Result<actions::Laboratory> laboratoryToVerify(const Call& call);
+/// How identity keys are come by at the command line: the passphrase of a locked one is asked for.
+storage::KeyAccess keyAccess();
 /// Makes them if there are none: for the verb that sets a laboratory up.
 domain::Result<actions::Laboratory> newLaboratoryOf(const Call& call);
 /// Its limits and guides; the documented defaults where there are no records yet, unless --lab says

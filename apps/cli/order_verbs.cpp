@@ -167,7 +167,7 @@ Result<Exit> print(const Call& call) {
 }
 
 Result<Exit> verify(const Call& call) {
-    const auto laboratory = laboratoryOf(call);
+    const auto laboratory = laboratoryToVerify(call);
     if (!laboratory) return laboratory.error();
     const auto verification = actions::verify(*laboratory);
     if (!verification) return verification.error();
@@ -179,8 +179,12 @@ Result<Exit> verify(const Call& call) {
             page.line(std::to_string(verification->entries) + " entries, " +
                       std::to_string(verification->orders) + " orders, head " + verification->head);
         for (const std::string& problem : verification->problems) page.line(problem);
-        print(page.line(verification->problems.empty() ? "the records are whole"
-                                                       : "THE RECORDS WERE CHANGED"));
+        for (const std::string& part : verification->notLookedAt)
+            page.line("NOT LOOKED AT: " + part);
+        const bool isAll = verification->notLookedAt.empty();
+        print(page.line(!verification->problems.empty() ? "THE RECORDS WERE CHANGED"
+                        : isAll                         ? "the records are whole"
+                                                        : "what was looked at is whole"));
     }
     return verification->problems.empty() ? Exit::Done : Exit::Storage;
 }

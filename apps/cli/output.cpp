@@ -201,6 +201,7 @@ Json json(const actions::Verification& verification) {
     return {{"entries", verification.entries},
             {"orders", verification.orders},
             {"head", verification.head},
+            {"not-looked-at", verification.notLookedAt},
             {"problems", verification.problems}};
 }
 

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "apps/actions/people.h"
+#include "apps/actions/recovery.h"
 #include "apps/actions/workshop.h"
 #include "apps/cli/lab_option.h"
 #include "apps/cli/output.h"
@@ -174,11 +175,22 @@ Result<Exit> setUp(const Call& call) {
     if (!laboratory) return laboratory.error();
     const auto password = readNewSecret("new password");
     if (!password) return password.error();
-    if (const auto done = actions::setUp(*laboratory, *person, *skills, *password); !done)
-        return done.error();
-    return say(call, "set-up-1", {{"person", person->text()}},
+    const auto keyFile = actions::keyFileOf(*laboratory);
+    if (!keyFile) return keyFile.error();
+    const auto code = actions::setUp(*laboratory, *person, *skills, *password);
+    if (!code) return code.error();
+    return say(call, "set-up-1",
+               {{"person", person->text()},
+                {"key-file", keyFile->string()},
+                {"recovery-code", code->text()}},
                Page{person->text() + " manages this laboratory; next: framewright sign-in " +
-                    person->text()});
+                    person->text()}
+                   .line("identity key   " + keyFile->string())
+                   .line("               names in the records are read with it alone; it is in no "
+                         "backup in the open")
+                   .line("recovery code  " + code->text())
+                   .line("               told this once: keep it on paper, away from this machine; "
+                         "it opens a backup elsewhere"));
 }
 
 Result<Exit> signIn(const Call& call) {

@@ -69,6 +69,9 @@ public:
                                               QPoint where) = 0;
     /// Whether to throw away a form that was filled in and not logged.
     virtual bool throwAway() = 0;
+    /// Tells the recovery code of a new laboratory, this once, and where its identity key lies.
+    virtual void tellRecoveryCode(const std::string& code,
+                                  const std::filesystem::path& keyFile) = 0;
     /// Shows a printed paper to the person.
     virtual void show(const std::filesystem::path& paper) = 0;
 

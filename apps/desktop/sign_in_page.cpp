@@ -9,6 +9,7 @@
 #include <array>
 
 #include "apps/actions/people.h"
+#include "apps/actions/recovery.h"
 #include "apps/actions/workshop.h"
 #include "apps/desktop/models/words.h"
 #include "apps/desktop/remembered.h"
@@ -281,6 +282,8 @@ void SignInPage::setUp() {
     const auto fresh = code ? chosen() : std::nullopt;
     if (!fresh) return;
     const auto made = actions::setUp(desk_.laboratory, *code, {}, *fresh);
+    const auto keyFile = actions::keyFileOf(desk_.laboratory);
+    if (made && keyFile) desk_.dialogs.tellRecoveryCode(made->text(), *keyFile);
     took(made ? actions::signIn(desk_.laboratory, *code, *fresh, station())
               : domain::Result<actions::Session>{made.error()});
 }

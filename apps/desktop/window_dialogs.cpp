@@ -141,6 +141,19 @@ bool WindowDialogs::beginLaboratory(const std::filesystem::path& folder) const {
     return sheet.ask();
 }
 
+void WindowDialogs::tellRecoveryCode(const std::string& code,
+                                     const std::filesystem::path& keyFile) {
+    Sheet sheet{QObject::tr("Write the recovery code down"), QObject::tr("I have it on paper"),
+                look_};
+    sheet.say(models::text(code));
+    sheet.say(QObject::tr("It is told this once. It opens a backup on another machine. Keep it on "
+                          "paper, away from this one."));
+    sheet.say(QObject::tr("Names in the records are read with the identity key alone, which lies "
+                          "in %1.")
+                  .arg(models::text(keyFile.string())));
+    (void)sheet.ask();
+}
+
 void WindowDialogs::show(const std::filesystem::path& paper) {
     QDesktopServices::openUrl(QUrl::fromLocalFile(models::text(paper.string())));
 }

@@ -26,6 +26,7 @@ public:
     std::optional<std::size_t> choose(const std::vector<models::ToothChoice>& choices,
                                       QPoint where) override;
     bool throwAway() override;
+    void tellRecoveryCode(const std::string& code, const std::filesystem::path& keyFile) override;
     void show(const std::filesystem::path& paper) override;
 
     /// Whether to begin a new laboratory in a folder without records, asked before there is a room.

@@ -1,3 +1,3 @@
-SELECT sealed_text_id, salt, content, digest
+SELECT sealed_text_id, ciphertext, digest
 FROM sealed_text
 ORDER BY sealed_text_id

@@ -1,4 +1,4 @@
 UPDATE sealed_text
-SET salt = NULL, content = NULL
+SET ciphertext = NULL
 WHERE sealed_text_id = :sealed_text_id
 RETURNING sealed_text_id

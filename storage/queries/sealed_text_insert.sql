@@ -1,3 +1,3 @@
-INSERT INTO sealed_text (salt, content, digest)
-VALUES (:salt, :content, :digest)
+INSERT INTO sealed_text (ciphertext, digest)
+VALUES (:ciphertext, :digest)
 RETURNING sealed_text_id

@@ -36,9 +36,9 @@ Result<Done> enterPerson(const Laboratory& laboratory, std::string_view code, do
 }
 
 Result<Done> enterPeople(const Laboratory& laboratory) {
-    auto made = actions::setUp(laboratory, codeOfPerson(kManager), everySkill(),
+    const auto made = actions::setUp(laboratory, codeOfPerson(kManager), everySkill(),
                                actions::Secret{kPassword});
-    if (!made) return made;
+    if (!made) return made.error();
     const auto manager = signedIn(laboratory, kManager);
     if (!manager) return manager.error();
     std::vector<std::pair<std::string_view, domain::Role>> people{

@@ -566,6 +566,27 @@ TEST_F(Backups, ThatCannotBeMadeKeepRecordsFromBeingUpgraded) {
               steps.back().step - 1);
 }
 
+/// The sealed texts of records as they lay in schema 3: salt and words in clear.
+void writeClearTexts(const Shell& shell, storage::Connection& from) {
+    storage::Statement rows{from.database(),
+                            storage::Sql{"SELECT ciphertext, digest FROM sealed_text "
+                                         "ORDER BY sealed_text_id"}};
+    rows.run();
+    while (rows.next()) {
+        const std::string digest = rows.text("digest");
+        const auto text = (**from.identity())
+                              .open({"sealed_text", digest, "ciphertext"}, rows.bytes("ciphertext"));
+        ASSERT_TRUE(text) << text.error().message;
+        QSqlQuery insert{shell.database()};
+        ASSERT_TRUE(insert.prepare(
+            "INSERT INTO sealed_text (salt, content, digest) VALUES (?, CAST(? AS TEXT), ?)"));
+        insert.bindValue(0, QByteArray::fromStdString(text->substr(0, 16)));
+        insert.bindValue(1, QString::fromStdString(text->substr(16)));
+        insert.bindValue(2, QString::fromStdString(digest));
+        ASSERT_TRUE(insert.exec());
+    }
+}
+
 /// Records of schema 3 with the ledger and the texts of others.
 void writeSchemaThree(const fs::path& folder, const fs::path& from) {
     fs::create_directories(folder);
@@ -582,7 +603,7 @@ void writeSchemaThree(const fs::path& folder, const fs::path& from) {
     ASSERT_TRUE(shell.run("ATTACH '" + (from / "records.db").string() + "' AS source"));
     ASSERT_TRUE(shell.run("DELETE FROM ledger_head"));
     for (const std::string table :
-         {"ledger", "ledger_head", "sealed_text", "prescriber", "patient"}) {
+         {"ledger", "ledger_head", "prescriber", "patient"}) {
         std::string columns;
         for (const QVariant& name :
              shell.column("SELECT name FROM pragma_table_info('" + table + "')"))
@@ -591,6 +612,7 @@ void writeSchemaThree(const fs::path& folder, const fs::path& from) {
                               " FROM source." + table))
             << table;
     }
+    writeClearTexts(shell, *opened(from));
 }
 
 TEST_F(Backups, OfAnOlderSchemaAreMadeOnOpeningAndUpgradedWhenTheyComeBack) {

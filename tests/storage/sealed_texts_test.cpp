@@ -40,22 +40,27 @@ TEST(SealedTexts, OpensWhatWasSealed) {
     EXPECT_EQ(**SealedTexts{*records}.open(first), "the shade tab was missing, says Ånna");
 }
 
-TEST(SealedTexts, CommitsToSaltAndWords) {
+TEST(SealedTexts, CommitToSaltAndWordsUnderTheKey) {
     const Folder folder;
     const auto records = opened(folder.path());
     const SealedText sealed = seal(*records, "words");
-    const Shell shell{folder.file()};
-    const QByteArray salt = shell.value("SELECT salt FROM sealed_text").toByteArray();
-    EXPECT_EQ(salt.size(), 16);
-    EXPECT_EQ(sealed.digest, storage::sha256({QByteArray(1, '\x01') + salt + "words"}));
+    const QByteArray kept =
+        Shell{folder.file()}.value("SELECT ciphertext FROM sealed_text").toByteArray();
+    const auto text =
+        (**records->identity()).open({"sealed_text", sealed.digest, "ciphertext"}, kept);
+    ASSERT_TRUE(text) << text.error().message;
+    EXPECT_EQ(text->size(), 16 + 5U);
+    EXPECT_EQ(text->substr(16), "words");
+    EXPECT_EQ(sealed.digest,
+              storage::sha256({QByteArray(1, '\x01') + QByteArray::fromStdString(*text)}));
 }
 
-TEST(SealedTexts, RefusesWordsThatWereAltered) {
+TEST(SealedTexts, RefuseWordsThatWereAltered) {
     const Folder folder;
     const auto records = opened(folder.path());
     const SealedText sealed = seal(*records, "words");
     const Shell shell{folder.file()};
-    ASSERT_TRUE(shell.run("UPDATE sealed_text SET content = 'other words'"));
+    ASSERT_TRUE(shell.run("UPDATE sealed_text SET ciphertext = x'00' || substr(ciphertext, 2)"));
     const auto altered = SealedTexts{*records}.open(sealed);
     ASSERT_FALSE(altered);
     EXPECT_EQ(altered.error().code, ErrorCode::Unavailable);
@@ -65,26 +70,33 @@ TEST(SealedTexts, RefusesWordsThatWereAltered) {
     EXPECT_FALSE(SealedTexts{*records}.open({"T1", sealed.digest}));
 }
 
+TEST(SealedTexts, OpenInTheirOwnRowAlone) {
+    const Folder folder;
+    const auto records = opened(folder.path());
+    const SealedText first = seal(*records, "words");
+    seal(*records, "other");
+    const Shell shell{folder.file()};
+    ASSERT_TRUE(shell.run("UPDATE sealed_text SET ciphertext = (SELECT ciphertext FROM sealed_text "
+                          "WHERE sealed_text_id = 2) WHERE sealed_text_id = 1"));
+    EXPECT_THAT(SealedTexts{*records}.open(first).error().message, HasSubstr("was altered"));
+}
+
 TEST(SealedTexts, ErasedAreGoneFromTheFileAndTheRecordsStayWhole) {
     const Folder folder;
-    const std::string canary = "Nomina Canaria knows: 13 is chipped";
+    const auto records = opened(folder.path());
+    support::writeTwoOrders(*records);
+    const SealedText sealed = seal(*records, "Nomina Canaria knows: 13 is chipped");
+    const std::string kept = Shell{folder.file()}
+                                 .value("SELECT ciphertext FROM sealed_text WHERE digest = '" +
+                                        sealed.digest + "'")
+                                 .toByteArray()
+                                 .toStdString();
     const auto inFile = [&] {
         std::ifstream file{folder.file(), std::ios::binary};
         const std::string bytes{std::istreambuf_iterator<char>{file}, {}};
-        return bytes.find(canary) != std::string::npos;
+        return bytes.find(kept) != std::string::npos;
     };
-    const auto records = opened(folder.path());
-    support::writeTwoOrders(*records);
     ASSERT_TRUE(inFile());
-    const Shell shell{folder.file()};
-    const SealedText sealed{
-        "T00000" +
-            shell.value("SELECT sealed_text_id FROM sealed_text WHERE content = '" + canary + "'")
-                .toString()
-                .toStdString(),
-        shell.value("SELECT digest FROM sealed_text WHERE content = '" + canary + "'")
-            .toString()
-            .toStdString()};
     Transaction work = *Transaction::begin(*records);
     ASSERT_TRUE(SealedTexts{*records}.erase(work, sealed));
     ASSERT_TRUE(work.commit());

@@ -133,8 +133,7 @@ TEST_F(BackupsOfALaboratory, ShowAStatementThatIsPrintedOtherwise) {
         ASSERT_TRUE(database.open());
         QSqlQuery query{database};
         ASSERT_TRUE(
-            query.prepare("UPDATE sealed_text SET content = NULL, salt = NULL "
-                          "WHERE digest = ?"));
+            query.prepare("UPDATE sealed_text SET ciphertext = NULL WHERE digest = ?"));
         query.bindValue(0, QString::fromStdString(issued.statement.digest));
         ASSERT_TRUE(query.exec());
         ASSERT_EQ(query.numRowsAffected(), 1);

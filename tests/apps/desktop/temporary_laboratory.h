@@ -55,6 +55,9 @@ public:
     std::optional<desktop::LotGiven> lot() override { return lotGiven; }
     std::optional<std::string> why(const std::string&) override { return reason; }
     bool throwAway() override { return throwsAway; }
+    void tellRecoveryCode(const std::string& code, const std::filesystem::path&) override {
+        recoveryCode = code;
+    }
     void show(const std::filesystem::path& paper) override { papers.push_back(paper); }
 
     std::optional<std::filesystem::path> file;
@@ -72,6 +75,7 @@ public:
     std::string toothWord;
     bool throwsAway{false};
     std::vector<std::filesystem::path> papers;
+    std::string recoveryCode;
 };
 
 inline std::vector<domain::Skill> everySkill() {

@@ -1,0 +1,2 @@
+SELECT laboratory, check_value, locked_key
+FROM laboratory_identity

@@ -1,0 +1,2 @@
+UPDATE laboratory_identity
+SET locked_key = :locked_key
