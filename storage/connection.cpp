@@ -83,7 +83,8 @@ Connection::Connection(std::filesystem::path file)
       name_{"records-" + QUuid::createUuid().toString(QUuid::WithoutBraces)},
       database_{QSqlDatabase::addDatabase(
           QString::fromUtf8(kSqlite.driver.data(), static_cast<qsizetype>(kSqlite.driver.size())),
-          name_)} {}
+          name_)},
+      queue_{file_} {}
 
 Connection::~Connection() {
     prepared_.clear();
@@ -203,8 +204,8 @@ domain::Result<std::unique_ptr<Connection>> Connection::open(const std::filesyst
     return failure.error();
 }
 
-domain::Result<std::unique_ptr<Connection>> Connection::openCopy(
-    const std::filesystem::path& file, Cipher cipher) try {
+domain::Result<std::unique_ptr<Connection>> Connection::openCopy(const std::filesystem::path& file,
+                                                                 Cipher cipher) try {
     using Opened = domain::Result<std::unique_ptr<Connection>>;
     std::unique_ptr<Connection> connection{new Connection{file}};
     connection->cipher_ = std::move(cipher);

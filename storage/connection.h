@@ -13,6 +13,7 @@
 #include "storage/identity_key_file.h"
 #include "storage/records_file.h"
 #include "storage/statement.h"
+#include "storage/writer_queue.h"
 
 namespace storage {
 
@@ -85,6 +86,7 @@ private:
     QSqlDatabase database_;
     Cipher cipher_{};
     domain::Error noCipher_{domain::ErrorCode::Unavailable, "these records have no identity key"};
+    WriterQueue queue_;
     bool inTransaction_{false};
     std::map<std::string, std::unique_ptr<PreparedQuery>, std::less<>> prepared_;
     std::map<std::string, std::int64_t, std::less<>> runs_;

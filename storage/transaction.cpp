@@ -1,5 +1,6 @@
 #include "storage/transaction.h"
 
+#include <chrono>
 #include <utility>
 
 #include "storage/statement.h"
@@ -10,6 +11,24 @@ namespace {
 const char* const kRollback = "ROLLBACK";
 const char* const kCommit = "COMMIT";
 
+/// As long as the database itself waits for a lock.
+constexpr std::chrono::seconds kLongestWait{5};
+
+/// Gives the turn back unless a transaction took it over.
+class Turn {
+public:
+    explicit Turn(WriterQueue& queue) : queue_{&queue} {}
+    Turn(const Turn&) = delete;
+    Turn& operator=(const Turn&) = delete;
+    ~Turn() {
+        if (queue_ != nullptr) queue_->leave();
+    }
+    void keep() noexcept { queue_ = nullptr; }
+
+private:
+    WriterQueue* queue_;
+};
+
 /// A destructor's way out: a transaction the database has given up already has nothing to undo.
 void endQuietly(const QSqlDatabase& database, const char* how) noexcept {
     QSqlQuery{database}.exec(QString::fromUtf8(how));
@@ -18,8 +37,11 @@ void endQuietly(const QSqlDatabase& database, const char* how) noexcept {
 }  // namespace
 
 domain::Result<Transaction> Transaction::begin(Connection& connection) try {
+    if (!connection.queue_.enter(kLongestWait)) throw SqlFailure::busy(connection.file());
+    Turn turn{connection.queue_};
     Statement{connection.database(), Sql{std::string{connection.dialect().begin}}}.run();
     connection.inTransaction_ = true;
+    turn.keep();
     return Transaction{connection};
 } catch (const SqlFailure& failure) {
     return failure.error();
@@ -32,12 +54,14 @@ Transaction::~Transaction() {
     if (connection_ == nullptr) return;
     endQuietly(connection_->database(), kRollback);
     connection_->inTransaction_ = false;
+    connection_->queue_.leave();
 }
 
 domain::Result<domain::Done> Transaction::commit() try {
     Statement{connection_->database(), Sql{kCommit}}.run();
     connection_->inTransaction_ = false;
     ++connection_->commits_;
+    connection_->queue_.leave();
     connection_ = nullptr;
     return domain::Done{};
 } catch (const SqlFailure& failure) {

@@ -10,7 +10,7 @@ namespace storage {
 /// transaction does not compile.
 class Transaction {
 public:
-    /// Waits up to 5 seconds for another program that is writing. ErrorCode::Unavailable.
+    /// Waits in turn with other programs that write, up to 5 seconds. ErrorCode::Unavailable.
     static domain::Result<Transaction> begin(Connection& connection);
 
     Transaction(Transaction&& other) noexcept;
