@@ -45,15 +45,26 @@ public:
         return {};
     }
 
+    /// After the last entry.
     void letAllGo() {
-        while (!orders_.empty()) letOneGo();
+        for (const Order& order : orders_) tell(order);
+        orders_.clear();
+        places_.clear();
     }
 
 private:
+    /// It comes up again if its history goes on.
     void letOneGo() {
-        for (LedgerListener* listener : listeners_) listener->order(orders_.back());
-        places_.erase(orders_.back().number);
+        const Order& order = orders_.back();
+        Statement newest{connection_, "ledger_newest_of_subject"};
+        if (newest.bind("subject", order.number.text()).run().next() &&
+            newest.whole("subject_version") <= order.version)
+            tell(order);
+        places_.erase(order.number);
         orders_.pop_back();
+    }
+    void tell(const Order& order) {
+        for (LedgerListener* listener : listeners_) listener->order(order);
     }
 
     /// An order that was let go of, as the entries before this one left it.

@@ -23,7 +23,7 @@ public:
 
     /// Each entry, in order.
     virtual void entry(const LedgerEvent& /*event*/) {}
-    /// An order as its entries so far leave it. What is told last of an order is how it stands.
+    /// An order as it stands, some time after its last entry was read; each order once.
     virtual void order(const domain::Order& /*order*/) {}
     /// After the last entry of a ledger that is whole.
     virtual void end() {}

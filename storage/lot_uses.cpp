@@ -66,6 +66,42 @@ std::string told(const LotUse& use) {
            domain::amountText(use.kind, use.amount);
 }
 
+/// Whether each use of an order went into its device, as it lies there.
+struct KeptUse {
+    std::int64_t version{};
+    std::int64_t part{};
+    std::int64_t inDevice{};  ///< 1: it did
+};
+std::vector<KeptUse> usesOf(Connection& connection, const domain::OrderNumber& number) {
+    Statement rows{connection, "lot_use_of_order"};
+    rows.bind("order_number", number.text()).run();
+    std::vector<KeptUse> uses;
+    while (rows.next())
+        uses.push_back({rows.whole("order_version"), rows.whole("part"), rows.whole("in_device")});
+    return uses;
+}
+
+bool hasUses(const domain::Order& order) {
+    return std::ranges::any_of(order.records, [](const domain::KeptRecord& kept) {
+        return std::holds_alternative<domain::LotUsed>(kept.record);
+    });
+}
+
+/// Brings the uses of an order up to what its attempts are now.
+void putInDevice(Connection& connection, const domain::Order& order) {
+    if (!hasUses(order)) return;
+    const std::vector<bool> now = inDevice(order);
+    const std::vector<KeptUse> uses = usesOf(connection, order.number);
+    for (std::size_t i = 0; i < std::min(now.size(), uses.size()); ++i)
+        if (uses[i].inDevice != (now[i] ? 1 : 0))
+            Statement{connection, "lot_use_in_device"}
+                .bind({{"order_number", order.number.text()},
+                       {"order_version", uses[i].version},
+                       {"part", uses[i].part},
+                       {"in_device", std::int64_t{now[i] ? 1 : 0}}})
+                .run();
+}
+
 /// Writes the uses of each event that is told.
 class UseWriter : public LedgerListener {
 public:
@@ -76,6 +112,7 @@ public:
         if (order == nullptr) return;
         for (const LotUse& use : usesIn(*order)) insert(connection_, use);
     }
+    void order(const domain::Order& order) override { putInDevice(connection_, order); }
 
 private:
     Connection& connection_;
@@ -97,6 +134,14 @@ public:
         if (rowsFound == expected) return;
         lack(expected, rowsFound, ": the table of uses does not have it");
         lack(rowsFound, expected, kNotInLedger);
+    }
+    void order(const domain::Order& order) override {
+        if (!hasUses(order)) return;
+        std::vector<std::int64_t> kept;
+        for (const KeptUse& use : usesOf(connection_, order.number)) kept.push_back(use.inDevice);
+        if (!std::ranges::equal(kept, inDevice(order)))
+            found("the table of uses does not tell what of order " + order.number.text() +
+                  " is in the device");
     }
     void end() override {
         Statement strange{connection_, "lot_use_strange"};
@@ -146,9 +191,21 @@ std::vector<LotUse> usesIn(const Event& event) {
     return uses;
 }
 
-Result<Done> LotUses::put(Transaction& transaction, const std::vector<Event>& events) const try {
+std::vector<bool> inDevice(const domain::Order& order) {
+    std::vector<bool> list;
+    for (const domain::KeptRecord& kept : order.records) {
+        if (!std::holds_alternative<domain::LotUsed>(kept.record)) continue;
+        const auto step = std::ranges::find(order.steps, kept.stage, &domain::StageStep::stage);
+        list.push_back(step != order.steps.end() && step->attempt == kept.attempt);
+    }
+    return list;
+}
+
+Result<Done> LotUses::put(Transaction& transaction, const domain::Order& order,
+                          const std::vector<Event>& events) const try {
     for (const Event& event : events)
         for (const LotUse& use : usesIn(event)) insert(transaction.connection(), use);
+    putInDevice(transaction.connection(), order);
     return Done{};
 } catch (const SqlFailure& failure) {
     return failure.error();
@@ -158,6 +215,32 @@ Result<std::vector<LotUse>> LotUses::ofLot(const domain::ThingCode& lot) const t
     Statement rows{connection_, "lot_use_of_lot"};
     rows.bind("lot", lot.text());
     return readRows(rows);
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
+Result<std::vector<TracedUse>> LotUses::trace(const domain::ThingCode& lot) const try {
+    const OrderLabels labels{connection_};
+    Statement rows{connection_, "lot_use_devices"};
+    rows.bind("lot", lot.text()).run();
+    std::vector<TracedUse> uses;
+    while (rows.next()) {
+        const auto delivered = rows.wholeIfAny("delivered_day");
+        uses.push_back(
+            {.order = read<domain::OrderNumber>(rows, "order_number", domain::OrderNumber::parse),
+             .amount = rows.whole("amount"),
+             .stage = read<domain::Stage>(rows, "stage", domain::parseCode<domain::Stage>),
+             .isInDevice = rows.whole("in_device") != 0,
+             .status =
+                 read<domain::OrderStatus>(rows, "status", domain::parseCode<domain::OrderStatus>),
+             .description = rows.text("description"),
+             .patientCode = rows.text("patient_code"),
+             .prescriberCode = rows.text("prescriber_code"),
+             .delivered =
+                 delivered ? std::optional{domain::Date::ofDays(*delivered)} : std::nullopt,
+             .label = labels.read(rows)});
+    }
+    return uses;
 } catch (const SqlFailure& failure) {
     return failure.error();
 }

@@ -6,8 +6,9 @@
 #include <memory>
 #include <vector>
 
-#include "domain/production/event.h"
+#include "domain/production/order.h"
 #include "storage/ledger_pass.h"
+#include "storage/order_labels.h"
 #include "storage/transaction.h"
 
 namespace storage {
@@ -23,17 +24,37 @@ struct LotUse {
     friend bool operator==(const LotUse&, const LotUse&) = default;
 };
 
+/// For each use of a lot by an order, in the order they were recorded: whether the device as it
+/// stands holds it, which it does not when its stage was done again.
+std::vector<bool> inDevice(const domain::Order& order);
+
 /// What an event says about lots.
 std::vector<LotUse> usesIn(const domain::Event& event);
+
+/// A use with what a trace tells of the order.
+struct TracedUse {
+    domain::OrderNumber order;
+    std::int64_t amount{};
+    domain::Stage stage{};
+    bool isInDevice{};  ///< false: the attempt it went into was done again
+    domain::OrderStatus status{};
+    std::string description{};
+    std::string patientCode{};
+    std::string prescriberCode{};
+    std::optional<domain::Date> delivered{};
+    std::optional<OrderLabel> label{};  ///< nullopt: its names were erased
+};
 
 class LotUses {
 public:
     explicit LotUses(Connection& connection) : connection_{connection} {}
 
-    /// After the ledger has taken the events.
-    domain::Result<domain::Done> put(Transaction& transaction,
+    /// After the ledger has taken the events, which leave the order like this.
+    domain::Result<domain::Done> put(Transaction& transaction, const domain::Order& order,
                                      const std::vector<domain::Event>& events) const;
     domain::Result<std::vector<LotUse>> ofLot(const domain::ThingCode& lot) const;
+    /// Every use of a lot, by order.
+    domain::Result<std::vector<TracedUse>> trace(const domain::ThingCode& lot) const;
     /// How much of each lot all orders used so far.
     domain::Result<std::map<domain::ThingCode, std::int64_t>> totals() const;
 

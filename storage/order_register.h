@@ -9,6 +9,7 @@
 
 #include "domain/production/order.h"
 #include "storage/ledger_pass.h"
+#include "storage/statement.h"
 #include "storage/transaction.h"
 
 namespace storage {
@@ -35,12 +36,18 @@ struct RegisterRow {
     domain::Instant waitingSince{};                   ///< since when it waits for whom it waits for
     std::int64_t laboratoryTime{};  ///< microseconds the laboratory had it, up to its last change
     bool purged{};                  ///< its names are erased
+    std::optional<domain::Date> delivered{};  ///< the day it left for good
 
     friend bool operator==(const RegisterRow&, const RegisterRow&) = default;
 };
 
 /// What the register says about an order.
 RegisterRow rowOf(const domain::Order& order);
+
+/// The row of a query that has all columns of the register. Throws SqlFailure.
+RegisterRow readRegisterRow(const Statement& row);
+/// By what open orders are sorted on the floor: the day they are needed; those without one last.
+std::int64_t floorDayOf(const RegisterRow& row);
 
 /// Whose names an order has.
 enum class Party : std::uint8_t { Patient, Prescriber };

@@ -1,4 +1,5 @@
-/// Everything derived from the ledger, kept together: the order register and the uses of lots.
+/// Everything derived from the ledger, kept together: the order register, the uses of lots and the
+/// labels of orders.
 #pragma once
 
 #include "domain/production/order.h"

@@ -5,6 +5,7 @@
 
 #include "storage/ledger_pass.h"
 #include "storage/lot_uses.h"
+#include "storage/order_labels.h"
 #include "storage/order_register.h"
 #include "storage/sealed_texts.h"
 
@@ -31,7 +32,7 @@ Result<RecordsReport> checkRecords(Connection& connection) {
     const Snapshot snapshot{connection};
     OrderCount count;
     const std::array checks{OrderRegister{connection}.check(), LotUses{connection}.check(),
-                            SealedTexts{connection}.check()};
+                            OrderLabels{connection}.check(), SealedTexts{connection}.check()};
     std::vector<LedgerListener*> listeners{&count};
     for (const auto& check : checks) listeners.push_back(check.get());
     auto ledger = readLedger(connection, listeners, Chain::Verified);

@@ -77,6 +77,18 @@ Error lost(const SealedText& sealed, const std::string& what) {
     return {ErrorCode::Unavailable, "sealed text " + sealed.code + ' ' + what};
 }
 
+/// Runs a statement about one text that answers with its id.
+Result<Done> change(Transaction& transaction, const SealedText& sealed,
+                    std::string_view statement) try {
+    const auto id = countOf(kSealedTextCode, sealed.code);
+    if (!id) return lost(sealed, "has no such code");
+    Statement change{transaction.connection(), statement};
+    if (!change.bind("sealed_text_id", *id).run().next()) return lost(sealed, "is missing");
+    return Done{};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
 /// Compares each text with its digest as the ledger has it; what no event took up, as a reason that
 /// was not needed, with its own.
 class TextCheck : public TableCheck {
@@ -94,7 +106,11 @@ public:
                 continue;
             }
             takenUp(*id);
-            if (!Row{query}.fits(cipher_, sealed.digest)) altered(sealed.code);
+            const Row row{query};
+            if (!row.fits(cipher_, sealed.digest))
+                altered(sealed.code);
+            else if (row.isErased() && !isPurged(event))
+                found("sealed text " + sealed.code + " was erased, and its order was not purged");
         }
     }
     void end() override {
@@ -105,13 +121,22 @@ public:
             if (isTakenUp(id)) continue;
             const Row row{rows};
             const auto* own = std::get_if<std::string>(&row.digest);
-            if (own == nullptr || !row.fits(cipher_, *own)) altered(countedCode(kSealedTextCode, id));
+            if (own == nullptr || row.isErased() || !row.fits(cipher_, *own))
+                altered(countedCode(kSealedTextCode, id));
         }
     }
 
 private:
     void altered(const std::string& code) {
         found("sealed text " + code + " was altered: its digest does not fit");
+    }
+    /// Whether the order an event is about ended in its purge, which erases its texts.
+    bool isPurged(const LedgerEvent& event) {
+        const auto* order = std::get_if<domain::Event>(&event);
+        if (order == nullptr) return false;
+        Statement newest{connection_, "ledger_newest_of_subject"};
+        return newest.bind("subject", order->order.text()).run().next() &&
+               newest.text("kind") == codeOf(domain::EventKind::Purged);
     }
     /// The ids are dense: a bit for each.
     void takenUp(std::int64_t id) {
@@ -137,8 +162,7 @@ Result<SealedText> SealedTexts::seal(Transaction& transaction, const std::string
     const std::string saltAndText = newSalt() + text;
     const std::string digest = digestOf(saltAndText);
     Statement insert{transaction.connection(), "sealed_text_insert"};
-    insert
-        .bind({{"ciphertext", (**cipher).seal(placeOf(digest), saltAndText)}, {"digest", digest}})
+    insert.bind({{"ciphertext", (**cipher).seal(placeOf(digest), saltAndText)}, {"digest", digest}})
         .run()
         .next();
     return SealedText{countedCode(kSealedTextCode, insert.whole("sealed_text_id")), digest};
@@ -165,14 +189,12 @@ Result<std::optional<std::string>> SealedTexts::open(const SealedText& sealed) c
     return failure.error();
 }
 
-Result<Done> SealedTexts::erase(Transaction& transaction, const SealedText& sealed) const try {
-    const auto id = countOf(kSealedTextCode, sealed.code);
-    if (!id) return lost(sealed, "has no such code");
-    Statement erase{transaction.connection(), "sealed_text_erase"};
-    if (!erase.bind("sealed_text_id", *id).run().next()) return lost(sealed, "is missing");
-    return Done{};
-} catch (const SqlFailure& failure) {
-    return failure.error();
+Result<Done> SealedTexts::erase(Transaction& transaction, const SealedText& sealed) const {
+    return change(transaction, sealed, "sealed_text_erase");
+}
+
+Result<Done> SealedTexts::remove(Transaction& transaction, const SealedText& sealed) const {
+    return change(transaction, sealed, "sealed_text_remove");
 }
 
 std::unique_ptr<TableCheck> SealedTexts::check() const {
@@ -190,11 +212,10 @@ Result<Done> encryptTexts(Transaction& work, const IdentityCipher& cipher) try {
             last = rows.whole("sealed_text_id");
             if (rows.value("salt") == Value{} && rows.value("content") == Value{}) continue;
             // What was altered stays so: it will not fit its digest.
-            cells.push_back(
-                {{"sealed_text_id", last},
-                 {"ciphertext",
-                  cipher.seal(placeOf(bytesIn(rows.value("digest"))),
-                              bytesIn(rows.value("salt")) + bytesIn(rows.value("content")))}});
+            cells.push_back({{"sealed_text_id", last},
+                             {"ciphertext", cipher.seal(placeOf(bytesIn(rows.value("digest"))),
+                                                        bytesIn(rows.value("salt")) +
+                                                            bytesIn(rows.value("content")))}});
         }
         for (const auto& row : cells) Statement{records, "sealed_text_encrypt"}.bind(row).run();
     }

@@ -27,8 +27,12 @@ public:
     /// nullopt: it was erased. ErrorCode::Unavailable when it is missing or was altered, or the
     /// identity key is not at hand.
     domain::Result<std::optional<std::string>> open(const domain::SealedText& sealed) const;
+    /// Its words go; that it was there remains.
     domain::Result<domain::Done> erase(Transaction& transaction,
                                        const domain::SealedText& sealed) const;
+    /// As if it had never been sealed: for one that no event took up.
+    domain::Result<domain::Done> remove(Transaction& transaction,
+                                        const domain::SealedText& sealed) const;
 
     /// Every text against its digest, and every digest of the ledger against its text. Without the
     /// identity key the words are not looked at.

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <chrono>
 #include <random>
-#include <set>
 
 #include "apps/actions/sessions.h"
 #include "apps/actions/settings.h"
@@ -49,14 +48,12 @@ class IssuedOrders : public storage::LedgerListener {
 public:
     void order(const domain::Order& order) override {
         if (domain::newest<domain::StatementIssued>(order, domain::Stage::Delivery))
-            numbers_.insert(order.number);
-        else
-            numbers_.erase(order.number);
+            numbers_.push_back(order.number);
     }
-    const std::set<OrderNumber>& numbers() const noexcept { return numbers_; }
+    std::vector<OrderNumber> takeNumbers() { return std::move(numbers_); }
 
 private:
-    std::set<OrderNumber> numbers_;
+    std::vector<OrderNumber> numbers_;
 };
 
 Result<Issued> issuedIn(const Laboratory& laboratory, std::uint32_t seed) {
@@ -65,7 +62,8 @@ Result<Issued> issuedIn(const Laboratory& laboratory, std::uint32_t seed) {
     const auto read = storage::readLedger(laboratory.records(), listeners, storage::Chain::Trusted);
     if (!read) return read.error();
     if (read->problem) return Error{ErrorCode::Unavailable, *read->problem};
-    Issued issued{.some = {listener.numbers().begin(), listener.numbers().end()}};
+    Issued issued{.some = listener.takeNumbers()};
+    std::ranges::sort(issued.some);
     issued.all = issued.some.size();
     std::mt19937 random{seed};
     std::ranges::shuffle(issued.some, random);
@@ -201,8 +199,8 @@ Result<Drill> drill(const Laboratory& laboratory, const fs::path& folder, std::u
                 .writersWaited = backup->writersWaited};
     started = Timer::now();
     const storage::KnownHead head{drill.manifest.entries, drill.manifest.head};
-    const auto restored = storage::restoreBackup(backup->file, inside / "restored", head,
-                                                 progress, keyOf(laboratory));
+    const auto restored = storage::restoreBackup(backup->file, inside / "restored", head, progress,
+                                                 keyOf(laboratory));
     if (!restored) return restored.error();
     drill.returnTook = microsecondsSince(started);
     if (auto done = compare(drill, laboratory, restored->folder, seed); !done) return done.error();

@@ -12,14 +12,12 @@
 #include "reports/recall_letter.h"
 #include "storage/ledger.h"
 #include "storage/lot_uses.h"
-#include "storage/order_register.h"
 
 namespace actions {
 namespace {
 
 using domain::Error;
 using domain::ErrorCode;
-using domain::Order;
 using domain::OrderNumber;
 using domain::Permission;
 using domain::Result;
@@ -27,43 +25,17 @@ using domain::ThingCode;
 
 domain::Subject subjectOf(const ThingCode& code) { return {domain::SubjectKind::Lot, code.text()}; }
 
-/// Whether the device as it stands holds what an order used: the attempt in hand of the stage used
-/// it. `count`: how often the order had used that lot before.
-bool holds(const Order& order, const ThingCode& lot, std::size_t count) {
-    for (const domain::KeptRecord& kept : order.records) {
-        const auto* used = std::get_if<domain::LotUsed>(&kept.record);
-        if (used == nullptr || used->lot != lot || count-- > 0) continue;
-        const auto step = std::ranges::find(order.steps, kept.stage, &domain::StageStep::stage);
-        return step != order.steps.end() && step->attempt == kept.attempt;
-    }
-    return false;
-}
-
-/// How often each order used each lot so far.
-using Counts = std::map<std::pair<OrderNumber, ThingCode>, std::size_t>;
-
-Result<TracedDevice> deviceOf(const Laboratory& laboratory, const storage::LotUse& use,
-                              std::size_t before) {
-    const auto order = storage::loadOrder(laboratory.records(), use.order);
-    if (!order) return order.error();
-    const auto row = storage::OrderRegister{laboratory.records()}.find(use.order);
-    if (!row) return row.error();
-    const auto full = inFull(laboratory, (*order)->revision);
-    if (!full) return full.error();
-    const auto& parties = (*order)->revision.parties;
-    const auto& identity = full->identity;
-    return TracedDevice{.order = use.order,
-                        .status = (*order)->status,
-                        .description = (*row)->description,
-                        .patient = identity.patientReference.value_or(
-                            identity.patientName.value_or(parties.patient)),
-                        .prescriberCode = parties.prescriber,
-                        .prescriber = identity.prescriberName.value_or(parties.prescriber),
-                        .prescriberAddress = identity.prescriberAddress.value_or(std::string{}),
-                        .amount = use.amount,
-                        .stage = use.stage,
-                        .isInDevice = holds(**order, use.lot, before),
-                        .delivered = deliveredOn(**order)};
+TracedDevice deviceOf(const storage::TracedUse& use) {
+    return {.order = use.order,
+            .status = use.status,
+            .description = use.description,
+            .patient = use.label ? use.label->patient : use.patientCode,
+            .prescriberCode = use.prescriberCode,
+            .prescriber = use.label ? use.label->prescriber : use.prescriberCode,
+            .amount = use.amount,
+            .stage = use.stage,
+            .isInDevice = use.isInDevice,
+            .delivered = use.delivered};
 }
 
 Result<std::vector<LotTrace>> traced(const Laboratory& laboratory, const std::string& lot) {
@@ -77,14 +49,10 @@ Result<std::vector<LotTrace>> traced(const Laboratory& laboratory, const std::st
                                               "\"; give the laboratory's code of a lot or its "
                                               "maker's number"};
     for (LotTrace& trace : traces) {
-        const auto uses = storage::LotUses{laboratory.records()}.ofLot(trace.code);
+        const auto uses = storage::LotUses{laboratory.records()}.trace(trace.code);
         if (!uses) return uses.error();
-        Counts counts;
-        for (const storage::LotUse& use : *uses) {
-            auto device = deviceOf(laboratory, use, counts[{use.order, use.lot}]++);
-            if (!device) return device.error();
-            trace.devices.push_back(*std::move(device));
-        }
+        trace.devices.reserve(uses->size());
+        std::ranges::transform(*uses, std::back_inserter(trace.devices), deviceOf);
     }
     return traces;
 }
@@ -109,11 +77,21 @@ Letters lettersFor(const LotTrace& trace) {
     return letters;
 }
 
+/// Where a prescriber is written to, as on the newest of the orders; empty where it was erased.
+Result<std::string> addressFor(const Laboratory& laboratory, const OrderNumber& number) {
+    const auto order = storage::loadOrder(laboratory.records(), number);
+    if (!order) return order.error();
+    const auto full = inFull(laboratory, (*order)->revision);
+    if (!full) return full.error();
+    return full->identity.prescriberAddress.value_or(std::string{});
+}
+
 reports::Recall letterOf(const LotTrace& trace, const std::vector<TracedDevice>& devices,
-                         const std::string& reason, domain::Date today) {
+                         const std::string& address, const std::string& reason,
+                         domain::Date today) {
     reports::Recall letter{
         .prescriber = devices.front().prescriber,
-        .prescriberAddress = devices.front().prescriberAddress,
+        .prescriberAddress = address,
         .issued = today,
         .material = wordsOf(trace.kept.lot.kind) + ", " + trace.kept.lot.product,
         .lot = trace.kept.lot.makersNumber + " (ours: " + trace.code.text() + ")",
@@ -188,7 +166,8 @@ Result<OrderTrace> traceOrder(const Laboratory& laboratory, const OrderNumber& n
     const auto workshop = laboratory.workshop();
     if (!workshop) return workshop.error();
     OrderTrace trace{.order = number, .lots = {}, .deeds = {}};
-    Counts counts;
+    const std::vector<bool> isInDevice = storage::inDevice(view->order);
+    std::size_t place = 0;
     for (const HistoryLine& line : view->history) {
         trace.deeds.push_back(
             {line.event.at, line.event.person.text(), line.event.station, line.says});
@@ -196,7 +175,7 @@ Result<OrderTrace> traceOrder(const Laboratory& laboratory, const OrderNumber& n
             const auto known = (*workshop)->lots.find(use.lot);
             trace.lots.push_back(
                 {use.lot, known == (*workshop)->lots.end() ? domain::Lot{} : known->second.lot,
-                 use.amount, use.stage, holds(view->order, use.lot, counts[{number, use.lot}]++)});
+                 use.amount, use.stage, isInDevice.at(place++)});
         }
     }
     return trace;
@@ -221,8 +200,10 @@ Result<Recalled> recall(const Laboratory& laboratory, const std::string& lot,
             for (const TracedDevice& device : devices)
                 patients.insert(prescriber + '/' + device.patient);
             recalled.delivered += static_cast<std::int64_t>(devices.size());
+            const auto address = addressFor(laboratory, devices.back().order);
+            if (!address) return address.error();
             const auto letter =
-                recallLetter(*head, letterOf(trace, devices, reason, laboratory.today()));
+                recallLetter(*head, letterOf(trace, devices, *address, reason, laboratory.today()));
             auto file = writePaper(laboratory, letter,
                                    "recall-" + trace.code.text() + '-' + prescriber, true);
             if (!file) return file.error();

@@ -34,7 +34,6 @@ struct TracedDevice {
     std::string patient{};      ///< reference or code
     std::string prescriberCode{};
     std::string prescriber{};
-    std::string prescriberAddress{};
     std::int64_t amount{};
     domain::Stage stage{};
     bool isInDevice{};  ///< false: the attempt it went into was done again

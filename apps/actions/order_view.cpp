@@ -1,11 +1,7 @@
 #include "apps/actions/order_view.h"
 
-#include <algorithm>
-#include <tuple>
-
 #include "apps/actions/legal_lack.h"
 #include "domain/production/evolve.h"
-#include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
 #include "storage/order_register.h"
 #include "storage/sealed_texts.h"
@@ -123,14 +119,6 @@ Result<std::vector<domain::OrderNumber>> companionsOf(const Laboratory& laborato
     return companions;
 }
 
-/// The laboratory's clock runs on while its own people are waited for.
-std::int64_t timeSoFar(const storage::RegisterRow& row, domain::Instant now) {
-    const bool runs =
-        row.waitsFor == domain::WaitsFor::Manager || row.waitsFor == domain::WaitsFor::Bench;
-    const std::int64_t since = now.microseconds() - row.changedAt.microseconds();
-    return row.laboratoryTime + (runs ? std::max<std::int64_t>(since, 0) : 0);
-}
-
 }  // namespace
 
 Result<OrderView> order(const Laboratory& laboratory, const domain::OrderNumber& number) {
@@ -170,47 +158,6 @@ Result<OrderView> order(const Laboratory& laboratory, const domain::OrderNumber&
         view.cautionReasons.push_back(*std::move(words));
     }
     return view;
-}
-
-Result<std::vector<FloorLine>> floor(const Laboratory& laboratory) {
-    const storage::OrderRegister orders{laboratory.records()};
-    const storage::SealedTexts texts{laboratory.records()};
-    const auto rows = orders.all();
-    if (!rows) return rows.error();
-    std::vector<FloorLine> lines;
-    for (const storage::RegisterRow& row : *rows) {
-        FloorLine line{.number = row.number,
-                       .description = row.description,
-                       .status = row.status,
-                       .stage = row.stage,
-                       .stageStatus = row.stageStatus,
-                       .waitsFor = row.waitsFor,
-                       .holdUp = row.holdUp,
-                       .due = row.due,
-                       .receivedAt = row.receivedAt,
-                       .changedAt = row.changedAt,
-                       .patient = row.patientCode,
-                       .prescriber = row.prescriberCode,
-                       .caseLeader = row.caseLeader,
-                       .waitingSince = row.waitingSince,
-                       .laboratoryTime = timeSoFar(row, laboratory.now())};
-        const auto text = texts.open(row.identity);
-        if (!text) return text.error();
-        if (*text) {
-            const auto full = storage::readPrescription(**text, "sealed text");
-            if (!full) return full.error();
-            const domain::Identity& identity = full->identity;
-            line.patient =
-                identity.patientReference.value_or(identity.patientName.value_or(row.patientCode));
-            line.prescriber = identity.prescriberName.value_or(row.prescriberCode);
-        }
-        lines.push_back(std::move(line));
-    }
-    std::ranges::sort(lines, {}, [](const FloorLine& line) {
-        return std::tuple{line.waitsFor == domain::WaitsFor::Nobody, !line.due,
-                          line.due.value_or(domain::Date::ofDays(0)), line.number};
-    });
-    return lines;
 }
 
 }  // namespace actions

@@ -1,4 +1,4 @@
-/// Looking at orders: one in full, and the floor with all of them.
+/// Looking at one order in full.
 #pragma once
 
 #include <optional>
@@ -30,27 +30,5 @@ struct OrderView {
 
 /// ErrorCode::Unusable when there is no such order.
 domain::Result<OrderView> order(const Laboratory& laboratory, const domain::OrderNumber& number);
-
-/// One line of the floor.
-struct FloorLine {
-    domain::OrderNumber number;
-    std::string description{};  ///< "upper, III mod 1, Co-Cr"
-    domain::OrderStatus status{};
-    std::optional<domain::Stage> stage{};  ///< the one due or in hand
-    std::optional<domain::StageStatus> stageStatus{};
-    domain::WaitsFor waitsFor{};
-    std::string holdUp{};  ///< "2 questions", "survey: in hand"
-    std::optional<domain::Date> due{};
-    domain::Instant receivedAt{};
-    domain::Instant changedAt{};
-    std::string patient{};     ///< reference or name; the code where the identity was erased
-    std::string prescriber{};  ///< likewise
-    std::optional<domain::OrderNumber> caseLeader{};
-    domain::Instant waitingSince{};
-    std::int64_t laboratoryTime{};  ///< microseconds the laboratory had it so far
-};
-
-/// Every order, what is due first at the top, delivered ones last.
-domain::Result<std::vector<FloorLine>> floor(const Laboratory& laboratory);
 
 }  // namespace actions

@@ -150,10 +150,25 @@ Result<std::optional<domain::SealedText>> UnitOfWork::seal(const std::optional<s
     if (!text || text->empty()) return std::optional<domain::SealedText>{};
     auto sealed = storage::SealedTexts{laboratory_.records()}.seal(transaction_, *text);
     if (!sealed) return sealed.error();
+    sealed_.push_back(*sealed);
     return std::optional{*std::move(sealed)};
 }
 
+Result<Done> UnitOfWork::dropUnusedTexts() {
+    const auto isTakenUp = [&](const domain::SealedText& text) {
+        return std::ranges::any_of(events_, [&](const LedgerEvent& event) {
+            return std::ranges::count(storage::sealedTextsIn(event), text) > 0;
+        });
+    };
+    const storage::SealedTexts texts{laboratory_.records()};
+    for (const domain::SealedText& text : sealed_)
+        if (!isTakenUp(text))
+            if (auto removed = texts.remove(transaction_, text); !removed) return removed;
+    return Done{};
+}
+
 Result<Done> UnitOfWork::keep() {
+    if (auto dropped = dropUnusedTexts(); !dropped) return dropped;
     if (events_.empty()) return Done{};
     const storage::Ledger ledger{laboratory_.records()};
     if (auto appended = ledger.append(transaction_, events_); !appended) return appended;

@@ -60,7 +60,8 @@ public:
     /// Decides what happens to a thing of the laboratory's own.
     domain::Result<domain::Done> record(const domain::Subject& subject,
                                         domain::WorkshopHappening what);
-    /// A text kept outside the ledger; nullopt for none or an empty one.
+    /// A text kept outside the ledger; nullopt for none or an empty one. One that no event of this
+    /// unit takes up, as a reason that was not needed, is not kept.
     domain::Result<std::optional<domain::SealedText>> seal(const std::optional<std::string>& text);
 
 private:
@@ -84,6 +85,7 @@ private:
     };
     domain::Result<ReadOrder*> read(const domain::OrderNumber& number);
     domain::Result<domain::Done> keep();
+    domain::Result<domain::Done> dropUnusedTexts();
 
     const Laboratory& laboratory_;
     const Who& who_;
@@ -95,6 +97,7 @@ private:
     std::string command_;
     std::map<domain::OrderNumber, ReadOrder> orders_{};
     std::vector<storage::LedgerEvent> events_{};
+    std::vector<domain::SealedText> sealed_{};
 };
 
 /// Does a deed to orders: `body` gives the order it answers with. Refused: who may not (recorded),

@@ -71,6 +71,19 @@ std::string waited(const actions::FloorLine& line) {
     return ' ' + spanText(std::max<std::int64_t>(span, 0));
 }
 
+/// The lines as people see them; `none`: what is said where there are none.
+Page floorTable(const std::vector<actions::FloorLine>& lines, std::string_view none) {
+    if (lines.empty()) return Page{none};
+    std::vector<std::vector<std::string>> rows;
+    for (const actions::FloorLine& line : lines)
+        rows.push_back({line.number.text(), dayOrDash(line.due), line.description, line.holdUp,
+                        wordsOf(line.waitsFor) + waited(line), spanText(line.laboratoryTime),
+                        line.patient, line.prescriber});
+    return table({"order", "needed", "what", "held by", "waits for", "in our hands", "patient",
+                  "prescriber"},
+                 rows);
+}
+
 }  // namespace
 
 Result<Exit> log(const Call& call) {
@@ -127,23 +140,34 @@ Result<Exit> order(const Call& call) {
 }
 
 Result<Exit> floor(const Call& call) {
+    std::optional<OrderNumber> after;
+    if (const auto typed = call.option("after")) {
+        const auto number = numberOf(*typed);
+        if (!number) return number.error();
+        after = *number;
+    }
+    const auto words = call.option("find");
+    if (words && call.has("closed"))
+        return domain::Error{domain::ErrorCode::Unusable,
+                             "--find looks among open and closed orders; leave --closed out"};
     const auto laboratory = laboratoryOf(call);
     if (!laboratory) return laboratory.error();
-    const auto lines = actions::floor(*laboratory);
+    const auto lines = words                ? actions::findOrders(*laboratory, *words, after)
+                       : call.has("closed") ? actions::closedPage(*laboratory, after)
+                       : after              ? actions::floorPage(*laboratory, after)
+                                            : actions::floor(*laboratory);
     if (!lines) return lines.error();
     if (call.has("json")) {
         print("floor-1", json(*lines));
         return Exit::Done;
     }
-    std::vector<std::vector<std::string>> rows;
-    for (const actions::FloorLine& line : *lines)
-        rows.push_back({line.number.text(), dayOrDash(line.due), line.description, line.holdUp,
-                        wordsOf(line.waitsFor) + waited(line), spanText(line.laboratoryTime),
-                        line.patient, line.prescriber});
-    print(rows.empty() ? Page{"no orders yet; log a prescription to begin"}
-                       : table({"order", "needed", "what", "held by", "waits for", "in our hands",
-                                "patient", "prescriber"},
-                               rows));
+    Page page = floorTable(*lines, words                ? "no order has all of these words"
+                                   : call.has("closed") ? "no closed orders"
+                                                        : "no open orders; log a prescription");
+    const bool isPage = words || call.has("closed") || after;
+    if (isPage && lines->size() == actions::kFloorPage)
+        page.blank().line("there may be more: add --after " + lines->back().number.text());
+    print(page);
     return Exit::Done;
 }
 

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "apps/actions/floor.h"
 #include "apps/actions/order_view.h"
 #include "apps/actions/orders.h"
 #include "apps/actions/verification.h"

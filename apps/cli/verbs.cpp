@@ -167,6 +167,12 @@ constexpr Option kAnswerOptions[] = {{"file", "FILE", "the completed prescriptio
                                      kSeen,
                                      kJson};
 constexpr Option kReadOptions[] = {kLab, kJson};
+constexpr Option kFloorOptions[] = {
+    {"find", "WORDS", "open and closed orders that have these words in their names, or a number"},
+    {"closed", "", "the closed orders instead, the newest first"},
+    {"after", "ORDER", "go on after this order of the list"},
+    kLab,
+    kJson};
 constexpr Option kPrintOptions[] = {
     {"to", "FILE",
      "a new name, or an earlier print (default: in papers/ of the laboratory's folder)"},
@@ -283,8 +289,8 @@ constexpr std::array<Verb, 48> kVerbs{{
      "framewright answer 26000017 --file case-2.json --as MK", &answer},
     {"order", "ORDER", 1, 1, "show one order: findings, stages, history", kReadOptions,
      "framewright order 26000017", &order},
-    {"floor", "", 0, 0, "list every order, its stage and what holds it up", kReadOptions,
-     "framewright floor --json", &floor},
+    {"floor", "", 0, 0, "list the open orders, their stages and what holds them up; find any",
+     kFloorOptions, "framewright floor --find \"P-1042\"", &floor},
     {"print", "ORDER PAPER", 2, 2, "write a paper as PDF; an unknown word lists them",
      kPrintOptions, "framewright print 26000017 questions --as MK", &print},
     {"lots", "[LOT]", 0, 1, "list the lots; receive, hold or release one", kLotOptions,

@@ -104,20 +104,33 @@ void FloorRoom::enter() {
 }
 
 void FloorRoom::lookUp() {
+    const auto entries = actions::entries(desk().laboratory);
+    if (!entries) return notice_->refuse(entries.error());
+    notice_->beQuiet();
+    if (*entries == shownEntries_) return orders_.goTo(desk().laboratory.now());
     auto lines = actions::floor(desk().laboratory);
     if (!lines) return notice_->refuse(lines.error());
-    notice_->beQuiet();
+    shownEntries_ = *entries;
     const QModelIndex chosen = table_->currentIndex();
     const QString kept = chosen.siblingAtColumn(FloorModel::Number).data().toString();
     orders_.show(*std::move(lines), desk().laboratory.now());
+    findInRecords();
     for (int row = 0; row < found_.rowCount(); ++row)
         if (found_.index(row, FloorModel::Number).data().toString() == kept) table_->selectRow(row);
     showWhatIsThere();
 }
 
 void FloorRoom::search(const QString& words) {
+    words_ = words;
+    findInRecords();
     found_.search(words);
     showWhatIsThere();
+}
+
+void FloorRoom::findInRecords() {
+    const auto found = actions::findOrders(desk().laboratory, words_.toStdString());
+    if (!found) return notice_->refuse(found.error());
+    orders_.showFound(*found);
 }
 
 void FloorRoom::showWhatIsThere() {

@@ -1,4 +1,5 @@
-/// The floor: every order, its stage, its due day, and what holds it up.
+/// The floor: every open order and what a search finds, its stage, its due day, and what holds it
+/// up.
 #pragma once
 
 #include "apps/desktop/action_button.h"
@@ -25,12 +26,15 @@ public:
 
 private:
     void lookUp();
+    void findInRecords();
     void openChosen();
     void showWhatIsThere();
     QWidget* makeEmpty();
     QWidget* makeList();
 
     models::FloorModel orders_;
+    std::int64_t shownEntries_{-1};  ///< how many entries the ledger had
+    QString words_;                  ///< of the search
     models::FloorSearch found_;
     QTableView* table_;
     QLabel* count_;

@@ -1,6 +1,6 @@
 SELECT order_number, order_version, status, stage, stage_status, waits_for, hold_up, arch,
        description, due_day, received_us, changed_us, patient_code, prescriber_code, identity_code,
        identity_digest, questions, cautions, case_leader, waiting_since_us, laboratory_us,
-       year, count, closed, floor_day, purged
+       year, count, closed, floor_day, purged, delivered_day
 FROM order_register
 ORDER BY year, count

@@ -2,12 +2,12 @@ INSERT INTO order_register (order_number, order_version, status, stage, stage_st
                             hold_up, arch, description, due_day, received_us, changed_us,
                             patient_code, prescriber_code, identity_code, identity_digest,
                             questions, cautions, case_leader, waiting_since_us,
-                            laboratory_us, year, count, closed, floor_day, purged)
+                            laboratory_us, year, count, closed, floor_day, purged, delivered_day)
 VALUES (:order_number, :order_version, :status, :stage, :stage_status, :waits_for,
         :hold_up, :arch, :description, :due_day, :received_us, :changed_us,
         :patient_code, :prescriber_code, :identity_code, :identity_digest,
         :questions, :cautions, :case_leader, :waiting_since_us, :laboratory_us,
-        :year, :count, :closed, :floor_day, :purged)
+        :year, :count, :closed, :floor_day, :purged, :delivered_day)
 ON CONFLICT (order_number) DO UPDATE
 SET order_version = excluded.order_version,
     status = excluded.status,
@@ -33,4 +33,5 @@ SET order_version = excluded.order_version,
     count = excluded.count,
     closed = excluded.closed,
     floor_day = excluded.floor_day,
-    purged = excluded.purged
+    purged = excluded.purged,
+    delivered_day = excluded.delivered_day

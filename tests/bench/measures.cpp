@@ -10,6 +10,7 @@
 #include <set>
 #include <stdexcept>
 
+#include "apps/actions/floor.h"
 #include "apps/actions/lots.h"
 #include "apps/actions/order_view.h"
 #include "apps/actions/orders.h"
@@ -143,13 +144,11 @@ domain::Prescription freshPrescription(int count) {
     return made;
 }
 
-// What the program offers today for a page of the floor and for a search; the two to change when
-// there is something better.
 std::size_t floorPage(const Laboratory& laboratory) {
-    return must(actions::floor(laboratory)).size();
+    return must(actions::floorPage(laboratory)).size();
 }
 bool isFound(const Laboratory& laboratory, const std::string& patient) {
-    return std::ranges::count(must(actions::floor(laboratory)), patient,
+    return std::ranges::count(must(actions::findOrders(laboratory, patient)), patient,
                               &actions::FloorLine::patient) > 0;
 }
 

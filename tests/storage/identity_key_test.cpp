@@ -69,14 +69,12 @@ protected:
     static std::string laboratoryOf(Connection& records) {
         return (*storage::identityOf(records))->laboratory;
     }
-    fs::path keyFile() const {
-        return storage::keyFileOf(keys(), laboratoryOf(*opened()));
-    }
+    fs::path keyFile() const { return storage::keyFileOf(keys(), laboratoryOf(*opened())); }
     /// Gives the records a recovery code.
     static Secret recoveryCode(Connection& records) {
         Secret code = storage::newRecoveryCode();
-        const auto locked = storage::lockedByRecoveryCode(
-            **records.identity(), code, laboratoryOf(records), HashCost::Light);
+        const auto locked = storage::lockedByRecoveryCode(**records.identity(), code,
+                                                          laboratoryOf(records), HashCost::Light);
         EXPECT_TRUE(locked);
         Transaction work = *Transaction::begin(records);
         EXPECT_TRUE(storage::putLockedKey(work, *locked));
@@ -99,10 +97,11 @@ TEST_F(IdentityKey, LiesOutsideTheRecordsForItsOwnerAlone) {
     EXPECT_EQ(modeOf(file), 0600U);
     const std::string text = contentOf(file);
     const std::string digits = text.substr(text.find("\nkey ") + 5, 64);
-    EXPECT_THAT(bytesBelow(lab()), AllOf(Not(HasSubstr(digits)),
-                                         Not(HasSubstr(QByteArray::fromHex(
-                                                           QByteArray::fromStdString(digits))
-                                                           .toStdString()))));
+    EXPECT_THAT(
+        bytesBelow(lab()),
+        AllOf(
+            Not(HasSubstr(digits)),
+            Not(HasSubstr(QByteArray::fromHex(QByteArray::fromStdString(digits)).toStdString()))));
 }
 
 TEST_F(IdentityKey, IsNeverKeptWithTheRecords) {
@@ -139,7 +138,10 @@ TEST_F(IdentityKey, IsRefusedByTheNameOfItsFileWhenItIsMissingOrAnother) {
     other[digit] = other[digit] == '0' ? '1' : '0';
     EXPECT_THAT(saidOf(other), AllOf(HasSubstr(file.string()),
                                      HasSubstr("is not the identity key of these records")));
-    const std::string strange[] = {"", "x", good + "more\n", good.substr(0, good.size() - 2),
+    const std::string strange[] = {"",
+                                   "x",
+                                   good + "more\n",
+                                   good.substr(0, good.size() - 2),
                                    std::string(5000, 'a'),
                                    "framewright-identity-key 1\nlaboratory 0\nkey 0\n"};
     for (const std::string& text : strange)
@@ -148,8 +150,8 @@ TEST_F(IdentityKey, IsRefusedByTheNameOfItsFileWhenItIsMissingOrAnother) {
             << text;
     EXPECT_EQ(saidOf(good), "was opened");
     fs::remove(file);
-    EXPECT_THAT(refusal({.folder = keys()}), AllOf(HasSubstr(file.string() + " is missing"),
-                                                   HasSubstr("no recovery code")));
+    EXPECT_THAT(refusal({.folder = keys()}),
+                AllOf(HasSubstr(file.string() + " is missing"), HasSubstr("no recovery code")));
     fs::create_directory(file);
     EXPECT_THAT(refusal({.folder = keys()}), HasSubstr("is no identity key"));
 }
@@ -161,9 +163,10 @@ TEST_F(IdentityKey, IsNotNeededToVerifyTheLedger) {
     ASSERT_TRUE(records) << records.error().message;
     EXPECT_THAT(support::problemsOf(**records), IsEmpty());
     EXPECT_THAT((**records).identity().error().message, HasSubstr("is missing"));
-    const auto orders = storage::loadOrders(**records);
-    ASSERT_TRUE(orders);
-    const auto text = storage::SealedTexts{**records}.open(orders->front().revision.parties.identity);
+    const auto orders = support::ordersIn(**records);
+    ASSERT_FALSE(orders.empty());
+    const auto text =
+        storage::SealedTexts{**records}.open(orders.front().revision.parties.identity);
     ASSERT_FALSE(text);
     EXPECT_THAT(text.error().message, HasSubstr("is missing"));
     // What was altered shows as far as it can without the key.
@@ -245,9 +248,9 @@ TEST_F(OldRecordsWithoutAKey, AreGivenOneAndHoldNoNameAnyMore) {
     EXPECT_THAT(support::problemsOf(*records), IsEmpty());
     for (const char* name : kNames) EXPECT_THAT(bytesBelow(lab()), Not(HasSubstr(name))) << name;
     EXPECT_TRUE(fs::exists(keyFile()));
-    const auto orders = storage::loadOrders(*records);
-    ASSERT_TRUE(orders && !orders->empty());
-    for (const domain::Order& order : *orders) {
+    const auto orders = support::ordersIn(*records);
+    ASSERT_FALSE(orders.empty());
+    for (const domain::Order& order : orders) {
         const auto text = storage::SealedTexts{*records}.open(order.revision.parties.identity);
         ASSERT_TRUE(text && *text);
         EXPECT_THAT(**text, HasSubstr("prescriber"));
@@ -265,13 +268,13 @@ TEST_F(OldRecordsWithoutAKey, KnowTheirPartiesAgain) {
     const auto records = opened();
     const int prescribers = count("prescriber");
     const int patients = count("patient");
-    const auto order = *storage::loadOrders(*records);
+    const auto order = support::ordersIn(*records);
     const auto text = storage::SealedTexts{*records}.open(order[0].revision.parties.identity);
     ASSERT_TRUE(text && *text);
     const auto full = storage::readPrescription(**text, "sealed text");
     ASSERT_TRUE(full) << full.error().message;
-    const auto again = support::receive(*records, *full,
-                                        support::occasion(minute(0), support::person("MK"), "k"));
+    const auto again =
+        support::receive(*records, *full, support::occasion(minute(0), support::person("MK"), "k"));
     ASSERT_TRUE(again) << again.error().message;
     EXPECT_EQ(again->revision.parties.patient, order[0].revision.parties.patient);
     EXPECT_EQ(count("prescriber"), prescribers);

@@ -23,6 +23,7 @@ using support::opened;
 using support::orderNumber;
 using support::person;
 using support::Shell;
+using testing::Contains;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
@@ -118,7 +119,7 @@ TEST(OrderRegister, SaysSoOfAnOrderTheLedgerHasNot) {
     const Shell shell{folder.file()};
     ASSERT_TRUE(shell.run("UPDATE order_register SET order_version = 99 WHERE stage IS NULL"));
     EXPECT_THAT(support::problemsOf(*records, OrderRegister{*records}.check()),
-                ElementsAre(HasSubstr("in version 99 the ledger has not")));
+                Contains(HasSubstr("in version 99 the ledger has not")));
     ASSERT_TRUE(shell.run("DELETE FROM order_register WHERE stage IS NULL"));
     EXPECT_THAT(support::problemsOf(*records, OrderRegister{*records}.check()),
                 ElementsAre(HasSubstr("is missing in the register")));

@@ -145,7 +145,7 @@ Result<Order> receive(Connection& records, const domain::Prescription& prescript
     if (!events) return events.error();
     const Order order = evolve({}, events->front());
     if (auto done = storage::Ledger{records}.append(work, *events); !done) return done.error();
-    if (auto done = storage::OrderRegister{records}.put(work, order); !done) return done.error();
+    if (auto done = storage::putProjections(work, order, *events); !done) return done.error();
     if (auto done = work.commit(); !done) return done.error();
     return order;
 }

@@ -173,7 +173,7 @@ TEST_F(Tampering, AnInventedOrderShows) {
         "stage, stage_status, waits_for, hold_up, arch, description, due_day, "
         "received_us, changed_us, patient_code, prescriber_code, identity_code, "
         "identity_digest, questions, cautions, case_leader, waiting_since_us, laboratory_us, "
-        "year, count, floor_day, closed, purged "
+        "year, count, floor_day, closed, purged, delivered_day "
         "FROM order_register LIMIT 1"));
     EXPECT_THAT(firstProblem(), HasSubstr("an order \"26000999\" in version 9 the ledger has not"));
 }

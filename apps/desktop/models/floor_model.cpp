@@ -22,8 +22,27 @@ QString waited(const actions::FloorLine& line, domain::Instant now) {
 void FloorModel::show(std::vector<actions::FloorLine> lines, domain::Instant now) {
     beginResetModel();
     lines_ = std::move(lines);
+    open_ = lines_.size();
+    found_.clear();
     now_ = now;
     endResetModel();
+}
+
+void FloorModel::showFound(const std::vector<actions::FloorLine>& found) {
+    beginResetModel();
+    lines_.erase(lines_.begin() + static_cast<std::ptrdiff_t>(open_), lines_.end());
+    found_.clear();
+    for (const actions::FloorLine& line : found) {
+        found_.insert(line.number);
+        if (std::ranges::find(lines_, line.number, &actions::FloorLine::number) == lines_.end())
+            lines_.push_back(line);
+    }
+    endResetModel();
+}
+
+void FloorModel::goTo(domain::Instant now) {
+    now_ = now;
+    if (!lines_.empty()) emit dataChanged(index(0, 0), index(rowCount() - 1, ColumnCount - 1));
 }
 
 int FloorModel::rowCount(const QModelIndex& parent) const {
@@ -71,6 +90,7 @@ QVariant FloorModel::data(const QModelIndex& index, int role) const {
     if (role == Qt::DisplayRole || role == Qt::ToolTipRole) return shown(order, column);
     if (role == MarkRole && column == State) return static_cast<int>(markOf(order).mark);
     if (role == LateRole) return isLate(order);
+    if (role == FoundRole) return found_.contains(order.number);
     if (role != SearchRole) return {};
     QStringList words{shown(order, Number), shown(order, Description), shown(order, State),
                       shown(order, Patient), shown(order, Prescriber)};
@@ -111,8 +131,9 @@ void FloorSearch::search(const QString& words) {
 }
 
 bool FloorSearch::filterAcceptsRow(int row, const QModelIndex& parent) const {
-    const QString line =
-        sourceModel()->index(row, 0, parent).data(FloorModel::SearchRole).toString();
+    const QModelIndex order = sourceModel()->index(row, 0, parent);
+    if (!words_.isEmpty() && order.data(FloorModel::FoundRole).toBool()) return true;
+    const QString line = order.data(FloorModel::SearchRole).toString();
     return std::ranges::all_of(words_, [&](const QString& word) { return line.contains(word); });
 }
 

@@ -3,7 +3,7 @@
 
 #include <QString>
 
-#include "apps/actions/order_view.h"
+#include "apps/actions/floor.h"
 #include "apps/actions/orders.h"
 
 namespace models {

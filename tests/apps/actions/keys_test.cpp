@@ -1,6 +1,7 @@
 /// Every command that is tried again with its key takes effect once.
 #include <gmock/gmock.h>
 
+#include "apps/actions/floor.h"
 #include "apps/actions/lots.h"
 #include "apps/actions/people.h"
 #include "apps/actions/workshop.h"

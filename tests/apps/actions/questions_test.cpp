@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <fstream>
 
+#include "apps/actions/floor.h"
 #include "apps/actions/papers.h"
 #include "tests/apps/actions/floor_bench.h"
 

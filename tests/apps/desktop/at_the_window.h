@@ -6,6 +6,7 @@
 #include <QTest>
 #include <algorithm>
 
+#include "apps/actions/floor.h"
 #include "tests/apps/desktop/temporary_laboratory.h"
 
 namespace desktop_tests {

@@ -1,0 +1,2 @@
+INSERT INTO label_word (word, year, count)
+VALUES (:word, :year, :count)

@@ -1,0 +1,2 @@
+DELETE FROM label_word
+WHERE year = :year AND count = :count

@@ -1,0 +1,2 @@
+DELETE FROM order_label
+WHERE order_number = :order_number
