@@ -91,7 +91,8 @@ Result<std::vector<std::string>> problemsOfOwnSchema(Connection& connection) {
     if (!schema || !schema->empty()) return schema;
     auto report = checkRecords(connection);
     if (!report) return report.error();
-    return std::move(report->problems);
+    RecordsReport whole = *std::move(report);
+    return std::move(whole.problems);
 }
 
 /// What holds in every schema: the head is the newest entry.

@@ -107,7 +107,7 @@ QByteArray sealedWhole(const KeyBytes& key, QByteArrayView associated, std::stri
 
 std::optional<std::string> openedWhole(const KeyBytes& key, QByteArrayView associated,
                                        QByteArrayView whole) {
-    if (whole.size() < static_cast<qsizetype>(kNonceBytes + kTagBytes)) return {};
+    if (whole.size() < qsizetype{kNonceBytes + kTagBytes}) return {};
     Nonce nonce{};
     std::copy_n(bytesOf(whole), nonce.size(), nonce.begin());
     return openBytes(key, nonce, associated, whole.sliced(kNonceBytes));

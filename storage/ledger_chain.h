@@ -27,7 +27,7 @@ enum class Stream : std::int64_t { Orders = 1, Workshop = 2 };
 
 /// What every event says about itself.
 struct EntryStamp {
-    Stream stream{};
+    Stream stream{Stream::Orders};
     std::string subject{};
     std::int64_t version{};
     std::string kind{};

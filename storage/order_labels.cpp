@@ -98,7 +98,7 @@ void remove(Connection& connection, const OrderNumber& number) {
 
 void insert(Connection& connection, const IdentityCipher& cipher, const OrderNumber& number,
             const Names& names) {
-    const std::string text = number.text();
+    const std::string& text = number.text();
     Statement{connection, "order_label_insert"}
         .bind({{"order_number", text},
                {"patient", sealed(cipher, text, "patient", names.label.patient)},

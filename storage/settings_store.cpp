@@ -33,7 +33,7 @@ domain::Result<domain::Done> SettingsStore::put(Transaction& transaction, std::s
 }
 
 domain::Result<std::optional<std::string>> SettingsStore::findSecret(std::string_view name) const {
-    const auto content = find(name);
+    auto content = find(name);
     if (!content || !*content) return content;
     const auto cipher = connection_.identity();
     if (!cipher) return cipher.error();

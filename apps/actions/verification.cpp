@@ -12,17 +12,18 @@ domain::Result<Verification> verify(const Laboratory& laboratory) {
         // What a damaged file says about itself proves nothing.
         if (!problems->empty()) return Verification{.problems = *std::move(problems)};
     }
-    auto report = storage::checkRecords(laboratory.records());
-    if (!report) return report.error();
-    if (report->problems.empty() && report->ledger.entries == 0)
+    auto checked = storage::checkRecords(laboratory.records());
+    if (!checked) return checked.error();
+    storage::RecordsReport report = *std::move(checked);
+    if (report.problems.empty() && report.ledger.entries == 0)
         return domain::Error{domain::ErrorCode::Unavailable,
                              "the records in " + laboratory.records().file().string() +
                                  " hold nothing, not even who manages the laboratory: set it up, "
                                  "or restore a backup if it was"};
-    Verification verification{.entries = report->ledger.entries,
-                              .orders = report->orders,
-                              .head = std::move(report->ledger.head),
-                              .problems = std::move(report->problems)};
+    Verification verification{.entries = report.ledger.entries,
+                              .orders = report.orders,
+                              .head = std::move(report.ledger.head),
+                              .problems = std::move(report.problems)};
     if (const auto cipher = laboratory.records().identity(); !cipher)
         verification.notLookedAt.push_back("the words of the sealed texts, for " +
                                            cipher.error().message);
