@@ -144,7 +144,7 @@ domain::Prescription freshPrescription(int count) {
     return made;
 }
 
-std::size_t floorPage(const Laboratory& laboratory) {
+std::size_t ordersOnAPage(const Laboratory& laboratory) {
     return must(actions::floorPage(laboratory)).size();
 }
 bool isFound(const Laboratory& laboratory, const std::string& patient) {
@@ -200,9 +200,9 @@ void measureViews(Measuring& measuring, const Open& open, const Made& made) {
     measuring.count(
         "order view", [&] { view(0); }, false);
     measuring.time(
-        "floor page", [&](int) { floorPage(laboratory); }, goal);
+        "floor page", [&](int) { ordersOnAPage(laboratory); }, goal);
     measuring.count(
-        "floor page", [&] { floorPage(laboratory); }, false);
+        "floor page", [&] { ordersOnAPage(laboratory); }, false);
     measuring.time(
         "search for a patient",
         [&](int) {
@@ -254,7 +254,7 @@ int repeat(const std::string& what, const fs::path& folder, int times) try {
         if (what == "start") must(actions::start(open.laboratory, {number}, {}, open.technician));
         if (what == "log") must(actions::log(open.laboratory, freshPrescription(i), open.manager));
         if (what == "view") must(actions::order(open.laboratory, number));
-        if (what == "floor") floorPage(open.laboratory);
+        if (what == "floor") ordersOnAPage(open.laboratory);
     }
     return 0;
 } catch (const std::exception& failure) {
