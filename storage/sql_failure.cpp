@@ -16,6 +16,7 @@ struct PlainWords {
 constexpr std::array kPlainWords{
     PlainWords{5, kBusy},
     PlainWords{6, "another part of this program is writing to them; try again"},
+    PlainWords{7, "there is not enough memory; close other programs and try again"},
     PlainWords{8, "they cannot be written: the file or its folder is read-only"},
     PlainWords{10, "the disk reported an error while reading or writing"},
     PlainWords{11, "the file is damaged; restore a backup"},

@@ -1,6 +1,10 @@
 #include "storage/statement.h"
 
+#include <sqlite3.h>
+
 #include <QFile>
+#include <QSqlDriver>
+#include <QSqlError>
 #include <QSqlRecord>
 #include <QVariant>
 #include <algorithm>
@@ -40,6 +44,18 @@ QString queryText(std::string_view name) {
     return QString::fromUtf8(file.readAll());
 }
 
+/// The driver takes the columns of a row, and does not look whether SQLite had the memory to give
+/// them: a text would be read as an empty one.
+bool lackedMemory(const QSqlQuery& query) {
+    const QVariant handle = query.driver()->handle();
+    if (qstrcmp(handle.typeName(), "sqlite3*") != 0) return false;
+    return sqlite3_errcode(*static_cast<sqlite3* const*>(handle.constData())) == SQLITE_NOMEM;
+}
+
+SqlFailure noMemory(const QString& file, const std::string& name) {
+    return {file, QSqlError{{}, {}, {}, QString::number(SQLITE_NOMEM)}, name};
+}
+
 }  // namespace
 
 std::string shown(const Value& value) { return std::visit(Shown{}, value); }
@@ -64,6 +80,8 @@ Statement::Statement(const QSqlDatabase& database, const Sql& sql)
 
 Statement::~Statement() {
     if (!prepared_) return;
+    // The driver may have given up one that failed, as where memory was short: it is made anew.
+    if (prepared_->query.lastError().isValid()) return;
     prepared_->query.finish();
     if (connection_ != nullptr) connection_->keepPrepared(name_, std::move(prepared_));
 }
@@ -87,15 +105,23 @@ Statement& Statement::bind(const std::vector<Cell>& cells) {
 
 Statement& Statement::run() {
     if (!prepared_->query.exec()) throw failure();
+    if (lackedMemory(prepared_->query)) throw noMemory(file_, name_);
     if (!prepared_->columns.empty()) return *this;
     const QSqlRecord record = prepared_->query.record();
-    for (int at = 0; at < record.count(); ++at)
-        prepared_->columns.push_back(record.fieldName(at).toStdString());
+    std::vector<std::string> columns;
+    for (int at = 0; at < record.count(); ++at) {
+        columns.push_back(record.fieldName(at).toStdString());
+        if (columns.back().empty()) throw noMemory(file_, name_);
+    }
+    prepared_->columns = std::move(columns);
     return *this;
 }
 
 bool Statement::next() {
-    if (prepared_->query.next()) return true;
+    if (prepared_->query.next()) {
+        if (lackedMemory(prepared_->query)) throw noMemory(file_, name_);
+        return true;
+    }
     // The end and a failure look alike to next(); only the error tells them apart.
     if (prepared_->query.lastError().isValid()) throw failure();
     return false;

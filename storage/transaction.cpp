@@ -30,8 +30,19 @@ private:
 };
 
 /// A destructor's way out: a transaction the database has given up already has nothing to undo.
-void endQuietly(const QSqlDatabase& database, const char* how) noexcept {
-    QSqlQuery{database}.exec(QString::fromUtf8(how));
+bool endQuietly(const QSqlDatabase& database, const char* how) noexcept {
+    return QSqlQuery{database}.exec(QString::fromUtf8(how));
+}
+
+/// For a connection that has none open, as far as it knows: where memory was short, the end of the
+/// last one may have failed, and it is ended now.
+void beginAnew(const QSqlDatabase& database, const std::string& how) {
+    try {
+        Statement{database, Sql{how}}.run();
+    } catch (const SqlFailure&) {
+        if (!endQuietly(database, kRollback)) throw;
+        Statement{database, Sql{how}}.run();
+    }
 }
 
 }  // namespace
@@ -39,7 +50,11 @@ void endQuietly(const QSqlDatabase& database, const char* how) noexcept {
 domain::Result<Transaction> Transaction::begin(Connection& connection) try {
     if (!connection.queue_.enter(kLongestWait)) throw SqlFailure::busy(connection.file());
     Turn turn{connection.queue_};
-    Statement{connection.database(), Sql{std::string{connection.dialect().begin}}}.run();
+    const std::string how{connection.dialect().begin};
+    if (connection.inTransaction_)
+        Statement{connection.database(), Sql{how}}.run();
+    else
+        beginAnew(connection.database(), how);
     connection.inTransaction_ = true;
     turn.keep();
     return Transaction{connection};
@@ -73,7 +88,7 @@ domain::Result<domain::Done> Transaction::commit() try {
 
 Snapshot::Snapshot(Connection& connection)
     : connection_{connection}, own_{!connection.inTransaction_} {
-    if (own_) Statement{connection_.database(), Sql{"BEGIN"}}.run();
+    if (own_) beginAnew(connection_.database(), "BEGIN");
     connection_.inTransaction_ = true;
 }
 
