@@ -22,6 +22,10 @@ constexpr std::size_t kJournalNonce = 12;
 constexpr std::size_t kJournalPages = 16;
 constexpr std::size_t kJournalSector = 20;
 constexpr std::size_t kJournalPageSize = 24;
+constexpr std::uint64_t kJournalHeadSector = 512;
+/// A page in the journal stands between its number and a checksum.
+constexpr std::size_t kNumberBefore = 4;
+constexpr std::size_t kSumAfter = 4;
 constexpr std::uint32_t kLargestPage = 65536;
 constexpr std::uint32_t kLargestSector = 65536;
 
@@ -55,8 +59,6 @@ std::uint32_t pageSizeIn(std::string_view fileHead) {
 /// The change counter in the first page as the journal keeps it, if it does.
 std::optional<std::uint32_t> counterKept(std::ifstream& journal, std::string_view head,
                                          std::uint32_t pageSize) {
-    constexpr std::size_t kNumberBefore = 4;
-    constexpr std::size_t kSumAfter = 4;
     constexpr std::size_t kSumStep = 200;
     const std::size_t length = kNumberBefore + pageSize + kSumAfter;
     for (std::uint64_t at = number(head, kJournalSector);; at += length) {
@@ -71,16 +73,41 @@ std::optional<std::uint32_t> counterKept(std::ifstream& journal, std::string_vie
     }
 }
 
-std::optional<std::string> look(const fs::path& journalFile, std::string_view fileHead,
-                                std::uint64_t fileSize) {
+bool isHeadOfRecords(std::string_view fileHead) {
+    return fileHead.size() == kFileHead && fileHead.starts_with(kFileMagic);
+}
+
+/// A power cut while the head of a journal is completed may leave garbage in its sector. Nothing of
+/// the records has been written by then: what such a journal keeps is what they hold. SQLite, which
+/// no longer takes it for a journal, rolls nothing back, and nothing needs it.
+bool keepsWhatIs(std::ifstream& journal, const fs::path& file, std::string_view fileHead) {
+    const std::uint32_t pageSize = isHeadOfRecords(fileHead) ? pageSizeIn(fileHead) : 0;
+    if (pageSize == 0) return false;
+    std::ifstream records{file, std::ios::binary};
+    const std::size_t length = kNumberBefore + pageSize + kSumAfter;
+    for (std::uint64_t at = kJournalHeadSector;; at += length) {
+        const std::string record = bytesAt(journal, at, length);
+        if (record.empty()) return at > kJournalHeadSector;
+        if (record.size() < length) return false;
+        const std::uint32_t page = number(record, 0);
+        if (page == 0) return false;
+        const std::string held = bytesAt(records, std::uint64_t{page - 1} * pageSize, pageSize);
+        if (record.compare(kNumberBefore, pageSize, held) != 0) return false;
+    }
+}
+
+std::optional<std::string> look(const fs::path& file, const fs::path& journalFile,
+                                std::string_view fileHead, std::uint64_t fileSize) {
     std::ifstream journal{journalFile, std::ios::binary};
     const std::string head = bytesAt(journal, 0, kJournalHead);
     // An empty one, or one whose transaction has not begun to write: SQLite leaves it alone.
     if (head.empty() || head.front() == '\0') return {};
-    if (head.size() < kJournalHead || !head.starts_with(kJournalMagic))
+    if (head.size() < kJournalHead || !head.starts_with(kJournalMagic)) {
+        if (keepsWhatIs(journal, file, fileHead)) return {};
         return "is damaged, or is no journal";
+    }
     // A first page that was torn is what a journal is there to mend.
-    if (fileHead.size() < kFileHead || !fileHead.starts_with(kFileMagic)) return {};
+    if (!isHeadOfRecords(fileHead)) return {};
     const std::uint32_t pageSize = pageSizeIn(fileHead);
     const std::uint32_t sector = number(head, kJournalSector);
     if (pageSize == 0 || number(head, kJournalPageSize) != pageSize || sector < kJournalHead ||
@@ -105,10 +132,11 @@ std::optional<std::string> strangeJournal(const fs::path& file) {
         const std::string before = headOf(file, kFileHead);
         std::error_code failure;
         const auto size = fs::file_size(file, failure);
-        const auto strange = look(journal, before, failure ? 0 : size);
+        const auto strange = look(file, journal, before, failure ? 0 : size);
         if (!strange) return {};
         // Another program may have committed between the looks; then they do not fit together.
-        if (headOf(file, kFileHead) != before || look(journal, before, size) != strange) continue;
+        if (headOf(file, kFileHead) != before || look(file, journal, before, size) != strange)
+            continue;
         return "the journal " + journal.string() + ' ' + *strange +
                ": rolling it back would damage them; move it elsewhere and verify the records, or "
                "restore a backup";

@@ -194,13 +194,15 @@ Result<Done> begin(const fs::path& part) {
 
 /// Never over a file that has come to lie there meanwhile.
 Result<Done> putInPlace(const fs::path& part, const fs::path& file) {
-    int failed = ::renameat2(AT_FDCWD, part.c_str(), AT_FDCWD, file.c_str(), RENAME_NOREPLACE);
+    const auto outcome = [](int code) { return code == 0 ? 0 : errno; };
+    int failure =
+        outcome(::renameat2(AT_FDCWD, part.c_str(), AT_FDCWD, file.c_str(), RENAME_NOREPLACE));
     // Some file systems do not know that flag.
-    if (failed != 0 && errno == EINVAL && !isThere(file))
-        failed = ::rename(part.c_str(), file.c_str());
-    if (failed == 0) return keepFolder(file.parent_path());
+    if (failure == EINVAL)
+        failure = isThere(file) ? EEXIST : outcome(::rename(part.c_str(), file.c_str()));
+    if (failure == 0) return keepFolder(file.parent_path());
     return unavailable("the records " + file.string() +
-                       " cannot be put in place: " + reason(errno));
+                       " cannot be put in place: " + reason(failure));
 }
 
 }  // namespace

@@ -314,6 +314,21 @@ TEST_F(TheJournal, OfACrashIsRolledBack) {
     EXPECT_EQ(shell.value("SELECT COUNT(*) FROM setting WHERE content LIKE 'w%'").toInt(), 40);
 }
 
+TEST_F(TheJournal, WhoseHeadAPowerCutSpoiltIsOfNoUseAndDoesNoHarm) {
+    const std::string before = contentOf(folder.file());
+    const Crash crash = crashOf(folder.file());
+    std::string spoilt = crash.journal;
+    spoilt.replace(0, 512, std::string(512, 'g'));
+    leave(after, crash.records, spoilt);
+    EXPECT_THAT(refusal(after.path()), HasSubstr("is no journal")) << "here it is needed";
+    leave(after, before, spoilt);
+    const auto records = Connection::open(after.path(), Opening::Existing);
+    ASSERT_TRUE(records) << records.error().message;
+    EXPECT_THAT(*storage::engineProblems(**records), IsEmpty());
+    const Shell shell{after.file()};
+    EXPECT_EQ(shell.value("SELECT COUNT(*) FROM setting WHERE content LIKE 'w%'").toInt(), 40);
+}
+
 TEST_F(TheJournal, ThatIsMissingAfterACrashShowsInTheFile) {
     const Crash crash = crashOf(folder.file());
     write(after.file(), crash.records);
