@@ -3,6 +3,7 @@
 #include <QUrl>
 #include <QUuid>
 #include <array>
+#include <optional>
 #include <vector>
 
 #include "storage/journal_check.h"
@@ -10,6 +11,7 @@
 #include "storage/migrator.h"
 #include "storage/projections.h"
 #include "storage/statement.h"
+#include "storage/wiped_journal.h"
 
 namespace storage {
 namespace {
@@ -161,7 +163,12 @@ domain::Result<domain::Done> Connection::bringUpToDate(const std::filesystem::pa
         cipher_ = *std::move(cipher);
         return domain::Done{};
     };
-    return migrate(*this, taken, &rebuildProjections, before);
+    // The clear words of older records are not left in the journal either.
+    const auto step = schemaStep(*this);
+    std::optional<WipedJournal> journal;
+    if (step && *step < kIdentityStep) journal.emplace(*this);
+    if (auto done = migrate(*this, taken, &rebuildProjections, before); !done) return done;
+    return journal ? journal->wipe() : domain::Done{};
 }
 
 domain::Result<std::unique_ptr<Connection>> Connection::open(const std::filesystem::path& folder,
@@ -190,6 +197,8 @@ domain::Result<std::unique_ptr<Connection>> Connection::open(const std::filesyst
     const auto step = schemaStep(*connection);
     if (!step) return step.error();
     if (auto found = connection->findKey(keys); !found) return found.error();
+    // Left of a purge that was killed; where others are at work, the next one to open sees to it.
+    if (hasUnwipedJournal(place->file)) (void)wipeJournal(*connection);
     // Some steps of the schema need the key; without it the records stay as they are.
     if (connection->cipher_ == nullptr && *step >= kIdentityStep) {
         const auto steps = migrations(connection->dialect());

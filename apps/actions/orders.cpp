@@ -5,12 +5,14 @@
 #include "apps/actions/house.h"
 #include "apps/actions/laboratory_key.h"
 #include "apps/actions/legal_lack.h"
+#include "apps/actions/paper_erasure.h"
 #include "apps/actions/unit_of_work.h"
 #include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
 #include "storage/order_register.h"
 #include "storage/party_store.h"
 #include "storage/sealed_texts.h"
+#include "storage/wiped_journal.h"
 
 namespace actions {
 namespace {
@@ -134,6 +136,17 @@ Result<domain::Done> forgetParties(const Laboratory& laboratory, UnitOfWork& wor
             if (auto forgot = (people.*row.forget)(work.transaction(), code); !forgot)
                 return forgot;
         }
+    return domain::Done{};
+}
+
+/// What a purge leaves outside the tables: the journal, and the papers of the order.
+Result<domain::Done> finishPurge(const Laboratory& laboratory, const OrderNumber& number,
+                                 storage::WipedJournal& journal) {
+    const auto order = storage::loadOrder(laboratory.records(), number);
+    if (!order) return order.error();
+    if (!*order || !(*order)->purged) return domain::Done{};
+    if (auto wiped = journal.wipe(); !wiped) return wiped;
+    if (const auto papers = erasePapers(laboratory, number); !papers) return papers.error();
     return domain::Done{};
 }
 
@@ -270,21 +283,25 @@ Result<Outcome> remake(const Laboratory& laboratory, const OrderNumber& number,
 }
 
 Result<Outcome> purge(const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
-    return perform(laboratory, who,
-                   {Permission::KeepWorkshop, commandOf({"purge", number.text()}), number},
-                   [&](UnitOfWork& work) -> Result<Order> {
-                       auto terms = retentionOf(laboratory);
-                       if (!terms) return terms.error();
-                       auto order = work.apply(number, domain::Purge{*std::move(terms)});
-                       if (!order) return order;
-                       const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
-                       if (!events) return events.error();
-                       if (auto erased = eraseWords(laboratory, work, *events); !erased)
-                           return erased.error();
-                       if (auto forgot = forgetParties(laboratory, work, *events); !forgot)
-                           return forgot.error();
-                       return order;
-                   });
+    storage::WipedJournal journal{laboratory.records()};
+    auto purged = perform(
+        laboratory, who, {Permission::KeepWorkshop, commandOf({"purge", number.text()}), number},
+        [&](UnitOfWork& work) -> Result<Order> {
+            auto terms = retentionOf(laboratory);
+            if (!terms) return terms.error();
+            auto order = work.apply(number, domain::Purge{*std::move(terms)});
+            if (!order) return order;
+            const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
+            if (!events) return events.error();
+            if (auto erased = eraseWords(laboratory, work, *events); !erased) return erased.error();
+            if (auto forgot = forgetParties(laboratory, work, *events); !forgot)
+                return forgot.error();
+            return order;
+        });
+    // Also where it was purged before: a program that was killed may have left what follows.
+    if (auto finished = finishPurge(laboratory, number, journal); !finished)
+        return finished.error();
+    return purged;
 }
 
 }  // namespace actions

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "apps/actions/paper_erasure.h"
 #include "apps/actions/papers.h"
 #include "apps/actions/verification.h"
 #include "apps/cli/lab_option.h"
@@ -82,6 +83,16 @@ Page floorTable(const std::vector<actions::FloorLine>& lines, std::string_view n
     return table({"order", "needed", "what", "held by", "waits for", "in our hands", "patient",
                   "prescriber"},
                  rows);
+}
+
+/// What no program can erase.
+void tellWhatIsLeft(const Laboratory& laboratory, const OrderNumber& number) {
+    complain("erase by hand: papers of order " + number.text() +
+             " that were printed to other places or on paper, and the backups made before");
+    const auto letters = actions::lettersAbout(laboratory, number);
+    if (!letters) return;
+    for (const auto& letter : *letters)
+        complain("erase by hand, if it names the patient: " + letter.string());
 }
 
 }  // namespace
@@ -265,8 +276,11 @@ Result<Exit> remake(const Call& call) {
 
 Result<Exit> purge(const Call& call) {
     return actOnOrder(call,
-                      [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
-                          return actions::purge(laboratory, number, who);
+                      [&](const Laboratory& laboratory, const OrderNumber& number,
+                          const Who& who) -> Result<actions::Outcome> {
+                          auto outcome = actions::purge(laboratory, number, who);
+                          if (outcome) tellWhatIsLeft(laboratory, number);
+                          return outcome;
                       });
 }
 
