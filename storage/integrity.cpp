@@ -50,6 +50,36 @@ Problems differences(const Parts& found, const Parts& expected, bool isNewer) {
     return problems;
 }
 
+/// The steps as they were taken, with what each wrote about itself.
+struct Step {
+    Value description;
+    Value needs;
+    friend bool operator==(const Step&, const Step&) = default;
+};
+using Steps = std::map<std::int64_t, Step>;
+
+Steps stepsOf(Connection& connection) {
+    Steps steps;
+    Statement rows{connection, "schema_step_all"};
+    rows.run();
+    while (rows.next())
+        steps[rows.whole("step")] = {rows.value("description"), rows.value("needs")};
+    return steps;
+}
+
+/// A newer program has taken more steps than this one knows; every other is as it was written.
+void compareSteps(Problems& problems, const Steps& found, const Steps& known) {
+    for (const auto& [number, step] : known)
+        if (const auto there = found.find(number); there == found.end())
+            problems.push_back("schema step " + std::to_string(number) + " is missing");
+        else if (there->second != step)
+            problems.push_back("schema step " + std::to_string(number) + " is not as it was taken");
+    const std::int64_t newest = known.empty() ? 0 : known.rbegin()->first;
+    for (const auto& [number, step] : found)
+        if (number <= newest && !known.contains(number))
+            problems.push_back("schema step " + std::to_string(number) + " never was one");
+}
+
 }  // namespace
 
 Result<Problems> engineProblems(Connection& connection) try {
@@ -84,8 +114,10 @@ Result<Problems> schemaProblems(Connection& connection) try {
     const auto taken = schemaStep(connection);
     const auto known = schemaStep(**model);
     if (!taken || !known) return taken ? known.error() : taken.error();
-    return differences(partsOf(connection.database()), partsOf((**model).database()),
-                       *taken > *known);
+    Problems problems =
+        differences(partsOf(connection.database()), partsOf((**model).database()), *taken > *known);
+    compareSteps(problems, stepsOf(connection), stepsOf(**model));
+    return problems;
 } catch (const SqlFailure& failure) {
     return failure.error();
 }

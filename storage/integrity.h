@@ -16,8 +16,9 @@ domain::Result<std::vector<std::string>> engineProblems(Connection& connection);
 /// The first of them, as an error.
 domain::Result<domain::Done> checkEngine(Connection& connection);
 
-/// Tables, indexes and triggers that are missing, of another make, or too many; of records that a
-/// newer program has brought further, only what is missing.
+/// Tables, indexes and triggers that are missing, of another make, or too many, and steps of the
+/// schema that are not as they were taken; of records that a newer program has brought further,
+/// only what is missing.
 domain::Result<std::vector<std::string>> schemaProblems(Connection& connection);
 
 }  // namespace storage

@@ -181,8 +181,11 @@ TEST_F(Backups, LieInFoldersOfAnyName) {
 
 TEST_F(Backups, AreNotMadeOfDamagedRecords) {
     made();
-    ASSERT_TRUE(
-        Shell{lab() / "records.db"}.run("UPDATE ledger SET person = 'XX' WHERE position = 3"));
+    {
+        const Shell shell{lab() / "records.db"};
+        const support::WithoutGuards unguarded{shell};
+        ASSERT_TRUE(shell.run("UPDATE ledger SET person = 'XX' WHERE position = 3"));
+    }
     const auto records = opened(lab());
     const auto backup = storage::makeBackup(*records, safe(), minute(5));
     ASSERT_FALSE(backup);
@@ -319,7 +322,11 @@ TEST_F(Backups, WhoseRecordsDoNotProveTrueAreRefused) {
     const fs::path pages = safe() / "pages";
     write(pages, good.substr(0, static_cast<std::size_t>(backup.manifest.databaseBytes)));
     // Somebody who owns the file writes one name over another of the same length, and a new end.
-    ASSERT_TRUE(Shell{pages}.run("UPDATE ledger SET person = 'KM' WHERE position = 2"));
+    {
+        const Shell shell{pages};
+        const support::WithoutGuards unguarded{shell};
+        ASSERT_TRUE(shell.run("UPDATE ledger SET person = 'KM' WHERE position = 2"));
+    }
     const auto error =
         refusal(altered(sealed(bytesOf(pages), storage::writeManifest(backup.manifest))));
     EXPECT_EQ(error.code, ErrorCode::Unavailable);
@@ -574,8 +581,9 @@ void writeClearTexts(const Shell& shell, storage::Connection& from) {
     rows.run();
     while (rows.next()) {
         const std::string digest = rows.text("digest");
-        const auto text = (**from.identity())
-                              .open({"sealed_text", digest, "ciphertext"}, rows.bytes("ciphertext"));
+        const auto text =
+            (**from.identity())
+                .open({"sealed_text", digest, "ciphertext"}, rows.bytes("ciphertext"));
         ASSERT_TRUE(text) << text.error().message;
         QSqlQuery insert{shell.database()};
         ASSERT_TRUE(insert.prepare(
@@ -597,13 +605,15 @@ void writeSchemaThree(const fs::path& folder, const fs::path& from) {
     for (std::size_t i = 0; i < 3; ++i) {
         for (const std::string& statement : steps[i].statements)
             ASSERT_TRUE(shell.run(statement)) << statement;
-        ASSERT_TRUE(shell.run("INSERT INTO schema_step VALUES (" + std::to_string(i + 1) +
-                              ", 'then', " + std::to_string(steps[i].needs) + ")"));
+        QString description = QString::fromStdString(steps[i].description);
+        description.replace(u'\'', QStringLiteral("''"));
+        ASSERT_TRUE(shell.run("INSERT INTO schema_step VALUES (" + std::to_string(i + 1) + ", '" +
+                              description.toStdString() + "', " + std::to_string(steps[i].needs) +
+                              ")"));
     }
     ASSERT_TRUE(shell.run("ATTACH '" + (from / "records.db").string() + "' AS source"));
     ASSERT_TRUE(shell.run("DELETE FROM ledger_head"));
-    for (const std::string table :
-         {"ledger", "ledger_head", "prescriber", "patient"}) {
+    for (const std::string table : {"ledger", "ledger_head", "prescriber", "patient"}) {
         std::string columns;
         for (const QVariant& name :
              shell.column("SELECT name FROM pragma_table_info('" + table + "')"))

@@ -134,6 +134,30 @@ TEST(LostRecords, EveryPartOfTheSchemaThatIsMissingOrTooManyIsNamed) {
         << "a newer program may change and add, but not take away";
 }
 
+TEST(LostRecords, TheLedgerRefusesToBeChanged) {
+    const Folder folder;
+    const auto records = opened(folder.path());
+    support::writeFloor(*records);
+    const Shell shell{folder.file()};
+    for (const char* change :
+         {"UPDATE ledger SET person = 'XX'", "UPDATE ledger SET hash = hash WHERE position = 2",
+          "DELETE FROM ledger", "DELETE FROM ledger WHERE position = 1",
+          "INSERT OR REPLACE INTO ledger SELECT * FROM ledger WHERE position = 1",
+          "UPDATE OR REPLACE ledger SET position = 1 WHERE position = 2"})
+        EXPECT_FALSE(shell.run(change)) << change;
+    EXPECT_THAT(support::problemsOf(*records), IsEmpty());
+    // Without its guards it can be; that they are gone shows, and what was done then too.
+    {
+        const support::WithoutGuards unguarded{shell};
+        EXPECT_THAT(*storage::schemaProblems(*records),
+                    Contains("the trigger ledger_is_not_changed is missing"));
+        EXPECT_TRUE(shell.run("UPDATE ledger SET person = 'XX' WHERE position = 2"));
+    }
+    EXPECT_THAT(*storage::schemaProblems(*records), IsEmpty());
+    EXPECT_THAT(support::problemsOf(*records),
+                Contains(HasSubstr("entry 2 of the ledger: person is \"XX\"")));
+}
+
 TEST(LostRecords, ARowThatRefersToNoneIsNamed) {
     const Folder folder;
     const auto records = opened(folder.path());

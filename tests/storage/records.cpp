@@ -70,6 +70,18 @@ std::vector<QVariant> Shell::column(const std::string& sql) const {
     return values;
 }
 
+WithoutGuards::WithoutGuards(const Shell& shell) : shell_{shell} {
+    for (const QVariant& sql : shell.column("SELECT sql FROM sqlite_schema WHERE type = 'trigger'"))
+        guards_.push_back(sql.toString().toStdString());
+    for (const QVariant& name :
+         shell.column("SELECT name FROM sqlite_schema WHERE type = 'trigger'"))
+        EXPECT_TRUE(shell.run("DROP TRIGGER " + name.toString().toStdString()));
+}
+
+WithoutGuards::~WithoutGuards() {
+    for (const std::string& guard : guards_) EXPECT_TRUE(shell_.run(guard)) << guard;
+}
+
 domain::PersonCode person(std::string_view code) { return *domain::PersonCode::parse(code); }
 
 domain::OrderNumber orderNumber(int count) { return *domain::OrderNumber::make(26, count); }

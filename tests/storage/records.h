@@ -50,6 +50,20 @@ private:
     QSqlDatabase database_;
 };
 
+/// The guards of a file taken away, as somebody does who means to alter what they protect; put back
+/// as they were at the end.
+class WithoutGuards {
+public:
+    explicit WithoutGuards(const Shell& shell);
+    WithoutGuards(const WithoutGuards&) = delete;
+    WithoutGuards& operator=(const WithoutGuards&) = delete;
+    ~WithoutGuards();
+
+private:
+    const Shell& shell_;
+    std::vector<std::string> guards_;
+};
+
 domain::PersonCode person(std::string_view code);
 domain::OrderNumber orderNumber(int count);
 /// `count` minutes into the morning of 2026-11-25.

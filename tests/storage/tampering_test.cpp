@@ -42,6 +42,7 @@ struct Tampering : testing::Test {
     const Folder folder{};
     const std::unique_ptr<storage::Connection> records = opened(folder.path());
     const Shell shell{folder.file()};
+    const support::WithoutGuards unguarded{shell};
 
     Tampering() {
         support::writeTwoOrders(*records);

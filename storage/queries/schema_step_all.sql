@@ -1,0 +1,3 @@
+SELECT step, description, needs
+FROM schema_step
+ORDER BY step
