@@ -107,7 +107,8 @@ Result<Proved> prove(const Laboratory& laboratory, const Attempt& attempt, const
     if (!kept) return kept.error();
     if (kept->lockedUntil) {
         const std::string sentence = lockedSentence(attempt, *kept->lockedUntil);
-        return refuse(laboratory, attempting(attempt), "sign-in", {sentence, "tried while locked"});
+        return refuse(laboratory, attempting(attempt), attempt.asked,
+                      {sentence, "tried while locked"});
     }
     const std::string* hash = hashIn(*kept, attempt.credential);
     if (hash == nullptr || !worksHere) {
@@ -124,8 +125,20 @@ Result<Proved> prove(const Laboratory& laboratory, const Attempt& attempt, const
         }
         return proved;
     }
-    return refuse(laboratory, attempting(attempt), "sign-in",
+    return refuse(laboratory, attempting(attempt), attempt.asked,
                   {denied(attempt), failureOf(*kept, attempt.credential, worksHere)});
+}
+
+Error mustChange(const Laboratory& laboratory, const Proved& proved) {
+    const auto settled = perform(
+        laboratory, {.person = proved.after.person}, {.command = commandOf({"must-change"})},
+        [&](UnitOfWork& unit) { return settle(laboratory, unit.transaction(), proved); });
+    if (!settled) return settled.error();
+    const std::string code = proved.after.person.text();
+    return {ErrorCode::Refused, "this password was given to " + code +
+                                    " by somebody else; choose your own first: framewright "
+                                    "password " +
+                                    code};
 }
 
 Result<Done> settle(const Laboratory& laboratory, Transaction& work, const Proved& proved) {

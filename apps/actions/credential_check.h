@@ -14,6 +14,7 @@ struct Attempt {
     domain::Credential credential{};  ///< Badge: the PIN of theirs
     std::string named{};              ///< how refusals call what was tried: "JT", "this badge"
     std::string station{};
+    std::string asked{"sign-in"};  ///< what for, as refusals are recorded: or a permission
 };
 
 /// An attempt that succeeded: the credentials it was made against, and what they are to be now:
@@ -30,6 +31,9 @@ domain::Result<Proved> prove(const Laboratory& laboratory, const Attempt& attemp
 /// while it was looked at.
 domain::Result<domain::Done> settle(const Laboratory& laboratory, storage::Transaction& work,
                                     const Proved& proved);
+/// The right password, but one that somebody else gave: the failures are forgotten, and it opens
+/// nothing before they have chosen their own.
+domain::Error mustChange(const Laboratory& laboratory, const Proved& proved);
 /// The sentence for what was wrong, whatever it was.
 std::string denied(const Attempt& attempt);
 

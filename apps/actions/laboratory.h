@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <string>
 
@@ -50,6 +51,14 @@ public:
     domain::Result<const domain::Workshop*> workshop() const { return workshop_->current(); }
     storage::WorkshopStore& workshopStore() const noexcept { return *workshop_; }
 
+    /// Takes what a person should hear besides the answer of their action, as that it was recorded
+    /// before. Nobody hears it until this is set.
+    using Teller = std::function<void(const std::string& sentence)>;
+    void tellBy(Teller teller) const { *teller_ = std::move(teller); }
+    void tell(const std::string& sentence) const {
+        if (*teller_) (*teller_)(sentence);
+    }
+
 private:
     Laboratory(std::filesystem::path folder, const domain::Clock& clock,
                std::unique_ptr<storage::Connection> records, storage::HashCost cost,
@@ -59,6 +68,7 @@ private:
           clock_{&clock},
           records_{std::move(records)},
           workshop_{std::make_unique<storage::WorkshopStore>(*records_)},
+          teller_{std::make_unique<Teller>()},
           cost_{cost} {}
 
     std::filesystem::path folder_;
@@ -66,6 +76,7 @@ private:
     const domain::Clock* clock_;
     std::unique_ptr<storage::Connection> records_;
     std::unique_ptr<storage::WorkshopStore> workshop_;
+    std::unique_ptr<Teller> teller_;
     storage::HashCost cost_;
 };
 

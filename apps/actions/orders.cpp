@@ -285,7 +285,8 @@ Result<Outcome> remake(const Laboratory& laboratory, const OrderNumber& number,
 Result<Outcome> purge(const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
     storage::WipedJournal journal{laboratory.records()};
     auto purged = perform(
-        laboratory, who, {Permission::KeepWorkshop, commandOf({"purge", number.text()}), number},
+        laboratory, who,
+        {Permission::KeepWorkshop, commandOf({"purge", number.text()}), number, true},
         [&](UnitOfWork& work) -> Result<Order> {
             auto terms = retentionOf(laboratory);
             if (!terms) return terms.error();

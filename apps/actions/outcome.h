@@ -19,4 +19,9 @@ struct Kept {
     std::optional<domain::Instant> before{};
 };
 
+/// "recorded before, at 2026-11-25 08:14 UTC; nothing was done again"
+inline std::string recordedBefore(domain::Instant at) {
+    return "recorded before, at " + at.text() + "; nothing was done again";
+}
+
 }  // namespace actions

@@ -107,6 +107,12 @@ Result<Done> keepPeople(const Laboratory& laboratory, const Who& who, const std:
                         const Body& body) {
     return doneOf(perform(laboratory, who, {Permission::KeepPeople, command, {}}, body));
 }
+/// Likewise what decides who may do what: with the password given once more.
+template <typename Body>
+Result<Kept> decidePeople(const Laboratory& laboratory, const Who& who, const std::string& command,
+                          const Body& body) {
+    return perform(laboratory, who, {Permission::KeepPeople, command, {}, true}, body);
+}
 
 }  // namespace
 
@@ -143,15 +149,15 @@ Result<Done> enterPerson(const Laboratory& laboratory, const PersonCode& person,
                          const std::vector<domain::Skill>& skills, const Who& who) {
     std::string command = commandOf({"person", person.text(), std::string{codeOf(role)}});
     for (const domain::Skill skill : skills) command += commandOf({std::string{codeOf(skill)}});
-    return keepPeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
+    return doneOf(decidePeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
         if (auto fit = checkCode(work.workshop(), person); !fit) return fit;
         return work.record(subject(person), domain::PersonEntered{role, skills});
-    });
+    }));
 }
 
 Result<Done> personLeaves(const Laboratory& laboratory, const PersonCode& person, const Who& who) {
     const std::string command = commandOf({"person-leaves", person.text()});
-    return keepPeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
+    return doneOf(decidePeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
         const CredentialStore store{laboratory.records()};
         const auto kept = store.of(person);
         if (!kept) return kept.error();
@@ -165,7 +171,7 @@ Result<Done> personLeaves(const Laboratory& laboratory, const PersonCode& person
         if (auto done = work.record(subject(person), domain::PersonLeft{}); !done) return done;
         if (auto done = store.remove(work.transaction(), person); !done) return done;
         return SessionStore{laboratory.records()}.endAllOf(work.transaction(), person, work.at());
-    });
+    }));
 }
 
 Result<Done> givePassword(const Laboratory& laboratory, const PersonCode& person,
@@ -199,9 +205,8 @@ Result<Secret> resetPassword(const Laboratory& laboratory, const PersonCode& per
     const auto hash = storage::hashOf(secret, laboratory.hashCost());
     if (!hash) return hash.error();
     const std::string command = commandOf({"reset-password", person.text()});
-    const auto reset = perform(
-        laboratory, who, {Permission::KeepPeople, command, {}},
-        [&](UnitOfWork& work) -> Result<Done> {
+    const auto reset =
+        decidePeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
             if (auto done = work.record(subject(person), CredentialGiven{Credential::Password});
                 !done)
                 return done;

@@ -1,7 +1,9 @@
 /// Who works here, and what they prove it with: one function for each thing that happens to them.
 ///
 /// Every one is permitted by Permission::KeepPeople but setUp() and givePassword(), and is recorded
-/// in the ledger; secrets never are. Where somebody's proof is taken away or replaced, all their
+/// in the ledger; secrets never are. What decides who may do what (entering a person or another
+/// role, letting one go, and a reset, which opens their account) asks for the password of who does
+/// it once more: Who::password. Where somebody's proof is taken away or replaced, all their
 /// sessions end at once.
 #pragma once
 

@@ -92,6 +92,31 @@ Result<std::string> useSession(const Laboratory& laboratory, storage::Transactio
     return std::string{};
 }
 
+Result<std::string> whyRefused(const Laboratory& laboratory, const Who& who,
+                               Permission permission) {
+    const auto workshop = laboratory.workshop();
+    if (!workshop) return workshop.error();
+    if ((*workshop)->people.empty()) return notSetUp();
+    auto looked = look(laboratory, who);
+    if (!looked) return looked.error();
+    return looked->flaw.empty() ? whyNot(**workshop, who, permission) : std::move(looked->flaw);
+}
+
+Result<Done> letLook(const Laboratory& laboratory, const Who& who) {
+    const auto workshop = laboratory.workshop();
+    if (!workshop) return workshop.error();
+    if ((*workshop)->people.empty()) return notSetUp();
+    const auto looked = look(laboratory, who);
+    if (!looked) return looked.error();
+    const std::string why =
+        looked->flaw.empty() ? whyNot(**workshop, who, Permission::Look) : looked->flaw;
+    if (!why.empty()) return refuse(laboratory, who, codeOf(Permission::Look), {why, why});
+    const std::int64_t rested =
+        laboratory.now().microseconds() - looked->session->lastUsed.microseconds();
+    if (rested < kMicrosecondsPerMinute) return Done{};
+    return use(laboratory, who);
+}
+
 Result<Done> endIfRested(const Laboratory& laboratory, storage::Transaction& transaction,
                          const Who& who) {
     const auto looked = look(laboratory, who);

@@ -16,6 +16,13 @@ namespace actions {
 /// is written by perform(), which asks the same.
 domain::Result<domain::Person> authorise(const Laboratory& laboratory, const Who& who,
                                          domain::Permission permission);
+/// Lets somebody look at the records: whoever is signed in and works here. Nothing is written but
+/// a refusal, and that the session is in use, once a minute.
+domain::Result<domain::Done> letLook(const Laboratory& laboratory, const Who& who);
+/// What keeps somebody from what a permission is for as things stand, session and all, in a
+/// sentence; empty when nothing does. Nothing is written.
+domain::Result<std::string> whyRefused(const Laboratory& laboratory, const Who& who,
+                                       domain::Permission permission);
 /// What keeps a person from what a permission is for, in a sentence; empty when nothing does.
 std::string whyNot(const domain::Workshop& workshop, const Who& who, domain::Permission permission);
 /// Marks the session used, within a transaction. What keeps it from being used comes back as a

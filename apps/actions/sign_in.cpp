@@ -60,19 +60,6 @@ Result<Session> openSession(const Laboratory& laboratory, const Attempt& attempt
     return session;
 }
 
-/// The right password, but not their own yet: the failures are forgotten, nothing is opened.
-Error mustChange(const Laboratory& laboratory, const Proved& proved) {
-    const auto settled = perform(
-        laboratory, {.person = proved.after.person}, {.command = commandOf({"must-change"})},
-        [&](UnitOfWork& unit) { return settle(laboratory, unit.transaction(), proved); });
-    if (!settled) return settled.error();
-    const std::string code = proved.after.person.text();
-    return {ErrorCode::Refused, "this password was given to " + code +
-                                    " by somebody else; choose your own first: framewright "
-                                    "password " +
-                                    code};
-}
-
 }  // namespace
 
 Result<Session> signIn(const Laboratory& laboratory, const domain::PersonCode& person,

@@ -179,7 +179,7 @@ Result<Outcome> issueStatement(const Laboratory& laboratory, const OrderNumber& 
                    declared.conforms ? "conforms" : "", wordIfAny(declared.exception),
                    wordIfAny(declared.grounds)});
     return perform(
-        laboratory, who, {domain::Permission::IssueStatements, command, number},
+        laboratory, who, {domain::Permission::IssueStatements, command, number, true},
         [&](UnitOfWork& work) -> Result<Order> {
             const auto view = order(laboratory, number);
             if (!view) return view.error();

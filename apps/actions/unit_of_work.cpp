@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "apps/actions/credential_check.h"
 #include "apps/actions/laboratory_key.h"
 #include "apps/actions/legal_lack.h"
 #include "apps/actions/sessions.h"
@@ -193,6 +194,8 @@ public:
     /// What was recorded before under the same key, or nullopt when the body was run and kept.
     template <typename Body>
     Result<std::optional<Before>> run(const Body& body) {
+        if (deed_.asksPassword)
+            if (auto proved = provePassword(); !proved) return proved.error();
         auto done = within(body);
         if (!denial_) {
             // What was refused for what it asks is still use of the session.
@@ -213,6 +216,8 @@ private:
         if (!workshop) return workshop.error();
         if (deed_.permission)
             if (auto allowed = allow(transaction, **workshop); !allowed) return allowed.error();
+        if (deed_.asksPassword)
+            if (auto settled = settleProof(transaction); !settled) return settled.error();
         auto command = digestOfCommand(laboratory_, deed_.command);
         if (!command) return command.error();
         if (!who_.key.empty()) {
@@ -230,6 +235,31 @@ private:
         if (auto kept = unit.keep(); !kept) return kept.error();
         if (auto committed = unit.transaction_.commit(); !committed) return committed.error();
         return std::optional<Before>{};
+    }
+
+    /// Looks at the password before the transaction, which must not wait for it. Who may not anyway
+    /// is not asked: allow() says so.
+    Result<Done> provePassword() {
+        const auto why = whyRefused(laboratory_, who_, *deed_.permission);
+        if (!why) return why.error();
+        if (!why->empty()) return Done{};
+        if (!who_.password)
+            return Error{ErrorCode::Refused,
+                         who_.person.text() + " gives the password once more for this"};
+        const Attempt attempt{.person = who_.person,
+                              .credential = domain::Credential::Password,
+                              .named = who_.person.text(),
+                              .station = who_.station,
+                              .asked = std::string{codeOf(*deed_.permission)}};
+        auto proved = prove(laboratory_, attempt, *who_.password);
+        if (!proved) return proved.error();
+        if (proved->after.mustChange) return mustChange(laboratory_, *proved);
+        proved_ = *std::move(proved);
+        return Done{};
+    }
+    Result<Done> settleProof(Transaction& transaction) const {
+        if (proved_) return settle(laboratory_, transaction, *proved_);
+        return Error{ErrorCode::Conflict, "who may do this was changed just now; try again"};
     }
 
     /// Session and permission.
@@ -257,6 +287,7 @@ private:
     const Who& who_;
     const Deed& deed_;
     std::optional<Denial> denial_{};
+    std::optional<Proved> proved_{};
 };
 
 Result<Outcome> perform(const Laboratory& laboratory, const Who& who, const Deed& deed,
@@ -282,6 +313,7 @@ Result<Kept> perform(const Laboratory& laboratory, const Who& who, const Deed& d
     const auto done = Performance{laboratory, who, deed}.run(body);
     if (!done) return done.error();
     if (!*done) return Kept{};
+    laboratory.tell(recordedBefore((*done)->at));
     return Kept{true, (*done)->at};
 }
 

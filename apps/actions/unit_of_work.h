@@ -26,6 +26,9 @@ struct Deed {
     std::string command{};
     /// The order the person looked at, if there is one.
     std::optional<domain::OrderNumber> about{};
+    /// For what cannot be undone, and for who may do what: the person proves once more who they
+    /// are, so that a session left open is not enough.
+    bool asksPassword{};
 };
 
 /// The words of a command, each kept apart from the next.
@@ -106,7 +109,7 @@ private:
 domain::Result<Outcome> perform(
     const Laboratory& laboratory, const Who& who, const Deed& deed,
     const std::function<domain::Result<domain::Order>(UnitOfWork&)>& body);
-/// Does a deed to the laboratory's own things.
+/// Does a deed to the laboratory's own things. That it was recorded before is told, too.
 domain::Result<Kept> perform(const Laboratory& laboratory, const Who& who, const Deed& deed,
                              const std::function<domain::Result<domain::Done>(UnitOfWork&)>& body);
 

@@ -141,8 +141,10 @@ Result<Done> DemoBench::open() {
 actions::Who DemoBench::who(std::string_view code) {
     clock_.passMinutes(4);
     const auto person = *domain::PersonCode::parse(code);
-    const auto session = actions::signIn(laboratory_, person, actions::Secret{kDemoPassword}, {});
-    return {.person = person, .token = session ? session->token : std::string{}};
+    const actions::Secret password{kDemoPassword};
+    const auto session = actions::signIn(laboratory_, person, password, {});
+    return actions::proving({.person = person, .token = session ? session->token : std::string{}},
+                            password);
 }
 
 Result<Done> DemoBench::enterPeople() {

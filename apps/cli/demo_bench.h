@@ -39,7 +39,8 @@ public:
 
     /// Letterhead, people, stations, equipment, sites and lots; two lots are not fit for use.
     domain::Result<domain::Done> open();
-    /// Signed in anew, a few minutes later; who cannot is refused by the action, which says so.
+    /// Signed in anew, a few minutes later, the password at hand where it is asked once more; who
+    /// cannot is refused by the action, which says so.
     actions::Who who(std::string_view code);
 
     /// Starts what is due, records all its gate asks for, and marks it done; a try-in is sent.

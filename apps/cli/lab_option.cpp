@@ -2,10 +2,27 @@
 
 #include <QStandardPaths>
 
+#include "apps/actions/sessions.h"
 #include "apps/actions/system_clock.h"
+#include "apps/actions/unit_of_work.h"
+#include "apps/cli/output.h"
 #include "apps/cli/secret_input.h"
+#include "apps/cli/who_option.h"
 
 namespace cli {
+namespace {
+
+domain::Result<domain::Done> letIn(const Call& call, const actions::Laboratory& laboratory) {
+    if (call.needs() == Needs::Nothing) return domain::Done{};
+    const auto workshop = laboratory.workshop();
+    if (!workshop) return workshop.error();
+    if ((*workshop)->people.empty()) return actions::notSetUp();
+    const auto who = whoOf(call);
+    if (!who) return who.error();
+    return actions::letLook(laboratory, *who);
+}
+
+}  // namespace
 
 const domain::Clock& machineClock() {
     static const actions::SystemClock kClock;
@@ -27,7 +44,12 @@ storage::KeyAccess keyAccess() {
 domain::Result<actions::Laboratory> laboratoryOf(const Call& call) {
     auto laboratory =
         actions::Laboratory::openExisting(labFolder(call), machineClock(), keyAccess());
-    if (laboratory || actions::Laboratory::isIn(labFolder(call))) return laboratory;
+    if (laboratory) {
+        laboratory->tellBy([](const std::string& sentence) { complain(sentence); });
+        if (auto in = letIn(call, *laboratory); !in) return in.error();
+        return laboratory;
+    }
+    if (actions::Laboratory::isIn(labFolder(call))) return laboratory;
     const domain::Error& none = laboratory.error();
     return domain::Error{none.code, none.message + " (framewright set-up --help)"};
 }

@@ -13,7 +13,8 @@ const domain::Clock& machineClock();
 
 /// Where the records live.
 std::filesystem::path labFolder(const Call& call);
-/// Opens them; where there are none nothing is made.
+/// Opens them; where there are none nothing is made. The one way a verb comes to them, so this is
+/// where it is refused whoever is not signed in, unless the verb needs no session.
 domain::Result<actions::Laboratory> laboratoryOf(const Call& call);
 /// Likewise; where their identity key is not to be had, they open without it.
 domain::Result<actions::Laboratory> laboratoryToVerify(const Call& call);

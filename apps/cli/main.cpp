@@ -71,7 +71,7 @@ Result<Call> parse(const Verb& verb, const QStringList& words) {
             for (const QString& value : parser.values(text(option.name)))
                 options.emplace(std::string{option.name}, value.toStdString());
     }
-    return Call{std::move(arguments), std::move(options)};
+    return Call{std::move(arguments), std::move(options), verb.needs};
 }
 
 Exit run(const Verb& verb, const QStringList& words) {

@@ -275,13 +275,15 @@ Result<Exit> remake(const Call& call) {
 }
 
 Result<Exit> purge(const Call& call) {
-    return actOnOrder(call,
-                      [&](const Laboratory& laboratory, const OrderNumber& number,
-                          const Who& who) -> Result<actions::Outcome> {
-                          auto outcome = actions::purge(laboratory, number, who);
-                          if (outcome) tellWhatIsLeft(laboratory, number);
-                          return outcome;
-                      });
+    return actOnOrder(
+        call,
+        [&](const Laboratory& laboratory, const OrderNumber& number,
+            const Who& who) -> Result<actions::Outcome> {
+            auto outcome = actions::purge(laboratory, number, who);
+            if (outcome) tellWhatIsLeft(laboratory, number);
+            return outcome;
+        },
+        &provenWhoOf);
 }
 
 }  // namespace cli

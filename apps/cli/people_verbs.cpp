@@ -10,6 +10,7 @@
 #include "apps/cli/lab_option.h"
 #include "apps/cli/output.h"
 #include "apps/cli/secret_input.h"
+#include "apps/cli/terminal_session.h"
 #include "apps/cli/typed_words.h"
 #include "apps/cli/who_option.h"
 
@@ -133,6 +134,27 @@ Exit say(const Call& call, std::string_view schema, const Json& object, const Pa
     return Exit::Done;
 }
 
+/// Where it is theirs.
+void forgetSession(const Call& call, const PersonCode& person) {
+    const auto here = sessionHere(labFolder(call));
+    if (here && here->person == person) forgetSessionHere(labFolder(call));
+}
+
+/// One session lives at a terminal: whoever was signed in there is signed out.
+Result<Done> keepSession(const Call& call, const Laboratory& laboratory,
+                         const actions::Session& session) {
+    const auto former = sessionHere(labFolder(call));
+    const auto kept = keepSessionHere(labFolder(call), session);
+    const actions::Session* ended = kept ? nullptr : &session;
+    if (kept && former) ended = &*former;
+    if (ended != nullptr)
+        if (auto out =
+                actions::signOut(laboratory, {.person = ended->person, .token = ended->token});
+            !out)
+            return out;
+    return kept;
+}
+
 Result<Exit> changeOwnPassword(const Call& call, const Laboratory& laboratory,
                                const PersonCode& person) {
     const auto current = readSecret("present password");
@@ -213,11 +235,12 @@ Result<Exit> signIn(const Call& call) {
         return actions::signInAtBench(*laboratory, *first, *pin, *station);
     }();
     if (!session) return session.error();
-    if (const auto kept = keepSession(call, *session); !kept) return kept.error();
+    if (const auto kept = keepSession(call, *laboratory, *session); !kept) return kept.error();
     const std::string code = session->person.text();
     const std::string at = session->station.empty() ? "" : " at " + session->station;
-    return say(call, "session-1", {{"person", code}, {"station", session->station}},
-               Page{code + " is signed in" + at + "; --as " + code + " now works"});
+    return say(
+        call, "session-1", {{"person", code}, {"station", session->station}},
+        Page{code + " is signed in at this terminal" + at + "; framewright sign-out ends it"});
 }
 
 Result<Exit> signOut(const Call& call) {
@@ -245,7 +268,7 @@ Result<Exit> people(const Call& call) {
     if (leaves && (call.has("role") || call.has("skills")))
         return unusable("--left or --role and --skills were expected, not both");
     if (leaves || call.has("role") || call.has("skills")) {
-        const auto who = whoOf(call);
+        const auto who = provenWhoOf(call);
         if (!who) return who.error();
         const auto done = leaves ? actions::personLeaves(*laboratory, *person, *who)
                                  : enter(call, *laboratory, *person, *who);
@@ -260,7 +283,7 @@ Result<Exit> password(const Call& call) {
     const auto laboratory = laboratoryOf(call);
     if (!laboratory) return laboratory.error();
     if (!call.has("reset")) return changeOwnPassword(call, *laboratory, *person);
-    const auto who = whoOf(call);
+    const auto who = provenWhoOf(call);
     if (!who) return who.error();
     const auto secret = actions::resetPassword(*laboratory, *person, *who);
     if (!secret) return secret.error();

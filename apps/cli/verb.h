@@ -1,6 +1,7 @@
 /// A verb of the command line is a row: its name, what it takes, what it does, and an example.
 #pragma once
 
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <span>
@@ -19,12 +20,19 @@ struct Option {
     std::string_view says;
 };
 
+/// What a verb needs before the records are opened for it. Session: whoever calls is signed in, so
+/// that nothing of the records is shown to anybody else; what more a change needs its action asks.
+/// Nothing: it shows nothing of them, or is how one comes in.
+enum class Needs : std::uint8_t { Session, Nothing };
+
 /// One call of a verb, its words sorted into arguments and options.
 class Call {
 public:
-    Call(std::vector<std::string> arguments, std::multimap<std::string, std::string> options)
-        : arguments_{std::move(arguments)}, options_{std::move(options)} {}
+    Call(std::vector<std::string> arguments, std::multimap<std::string, std::string> options,
+         Needs needs)
+        : arguments_{std::move(arguments)}, options_{std::move(options)}, needs_{needs} {}
 
+    Needs needs() const noexcept { return needs_; }
     const std::vector<std::string>& arguments() const noexcept { return arguments_; }
     bool has(std::string_view option) const {
         return options_.find(std::string{option}) != options_.end();
@@ -44,6 +52,7 @@ public:
 private:
     std::vector<std::string> arguments_;
     std::multimap<std::string, std::string> options_;
+    Needs needs_;
 };
 
 struct Verb {
@@ -55,6 +64,7 @@ struct Verb {
     std::span<const Option> options;
     std::string_view example;
     domain::Result<Exit> (*run)(const Call&);
+    Needs needs{Needs::Session};
 };
 
 /// Every verb, in the order a prescription meets them.

@@ -154,7 +154,8 @@ Result<Exit> takeBack(const Call& call) {
 
 Result<Exit> statement(const Call& call) {
     return actOnOrder(
-        call, [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+        call,
+        [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
             return actions::issueStatement(laboratory, number,
                                            {.representative = call.option("representative"),
                                             .institution = call.option("institution"),
@@ -163,7 +164,8 @@ Result<Exit> statement(const Call& call) {
                                             .exception = call.option("exception"),
                                             .grounds = call.option("grounds")},
                                            who);
-        });
+        },
+        &provenWhoOf);
 }
 
 }  // namespace cli

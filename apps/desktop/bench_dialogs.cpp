@@ -190,4 +190,21 @@ std::optional<std::string> WindowDialogs::why(const std::string& what) {
     return wordsIn(*words);
 }
 
+std::optional<actions::Secret> WindowDialogs::password(const std::string& what) {
+    Sheet sheet{models::text(what), QObject::tr("Go on"), look_};
+    sheet.say(QObject::tr("This asks for your password once more."));
+    auto* field = sheet.askLine(QObject::tr("Password"), {});
+    field->setEchoMode(QLineEdit::Password);
+    QObject::connect(field, &QLineEdit::returnPressed, &sheet, [&] {
+        if (!field->text().isEmpty()) sheet.accept();
+    });
+    sheet.letOnwardWhile([=] { return !field->text().isEmpty(); });
+    field->setFocus();
+    const bool given = sheet.ask();
+    actions::Secret secret{field->text().toStdString()};
+    field->clear();
+    if (!given) return {};
+    return secret;
+}
+
 }  // namespace desktop

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "apps/actions/sign_in.h"
 #include "apps/actions/statements.h"
 #include "apps/actions/work.h"
 #include "apps/desktop/models/tooth_choices.h"
@@ -57,6 +58,8 @@ public:
     virtual std::optional<AgainGiven> again(const std::vector<domain::Stage>& from) = 0;
     virtual std::optional<RemakeGiven> makeAgain() = 0;
     virtual std::optional<actions::Declared> statement() = 0;
+    /// The password of who is signed in, once more, for what asks for it.
+    virtual std::optional<actions::Secret> password(const std::string& what) = 0;
     virtual std::optional<std::filesystem::path> cureLogFile() = 0;
     /// A lot that has come in.
     virtual std::optional<LotGiven> lot() = 0;

@@ -93,8 +93,11 @@ void OrderRoom::makeAgain() {
 }
 
 void OrderRoom::issueStatement() {
-    if (const auto declared = desk().dialogs.statement())
-        took(actions::issueStatement(desk().laboratory, number(), *declared, who()));
+    const auto declared = desk().dialogs.statement();
+    if (!declared) return;
+    if (const auto password = desk().dialogs.password(tr("Issue the statement").toStdString()))
+        took(actions::issueStatement(desk().laboratory, number(), *declared,
+                                     actions::proving(who(), *password)));
 }
 
 void OrderRoom::flag() {

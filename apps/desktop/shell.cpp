@@ -8,6 +8,7 @@
 #include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <utility>
 
 #include "apps/actions/workshop.h"
 #include "apps/desktop/models/words.h"
@@ -76,8 +77,13 @@ Shell::Shell(Desk& desk)
     lastInput_ = desk_.laboratory.now();
     lastUse_ = lastInput_;
     qApp->installEventFilter(this);
+    desk_.laboratory.tellBy([this](const std::string& sentence) {
+        notice_->say(models::Mark::Caution, models::text(sentence));
+    });
     desk_.who ? showWho() : lock();
 }
+
+Shell::~Shell() { desk_.laboratory.tellBy({}); }
 
 QWidget* Shell::makeWork() {
     auto* work = new QWidget;
@@ -168,7 +174,7 @@ void Shell::enter(RoomName name) {
     rail_[static_cast<std::size_t>(name)]->setChecked(true);
     sheet_->setCurrentWidget(&room());
     notice_->beQuiet();
-    room().enter();
+    if (!isLocked()) room().enter();
     showWhere();
 }
 
@@ -191,6 +197,7 @@ void Shell::signedIn() {
     showWho();
     pages_->setCurrentIndex(0);
     for (const RoomRow& named : kRooms) room(named.name).whoChanged();
+    if (const auto wanted = std::exchange(wanted_, {})) return openOrder(*wanted);
     room().enter();
 }
 
@@ -228,6 +235,10 @@ void Shell::noteInput() {
 void Shell::showWhere() { where_->setText(room().where()); }
 
 void Shell::openOrder(const domain::OrderNumber& number) {
+    if (isLocked()) {
+        wanted_ = number;
+        return;
+    }
     const bool isOpen = name_ == RoomName::Order && order_->shows(number);
     const auto shown = order_->show(number);
     if (!shown) return notice_->refuse(shown.error());

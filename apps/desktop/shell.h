@@ -38,10 +38,14 @@ class Shell : public QWidget {
 
 public:
     explicit Shell(Desk& desk);
+    Shell(const Shell&) = delete;
+    Shell& operator=(const Shell&) = delete;
+    ~Shell() override;
 
+    /// Before somebody has signed in nothing of the records is read: the room looks at them then.
     void enter(RoomName name);
-    /// Opens an order; where it is open already, that is a scan of its ticket. What stands in the
-    /// way is said below the search field.
+    /// Opens an order, once somebody has signed in; where it is open already, that is a scan of its
+    /// ticket. What stands in the way is said below the search field.
     void openOrder(const domain::OrderNumber& number);
 
     /// Signs out whoever is signed in and asks who it is; the rooms keep what was typed in them.
@@ -90,7 +94,8 @@ private:
     QLabel* who_;
     ActionButton* lock_;
     Notice* notice_;
-    bool eatsNextKey_{false};  ///< the one whose shortcut came too late
+    bool eatsNextKey_{false};                      ///< the one whose shortcut came too late
+    std::optional<domain::OrderNumber> wanted_{};  ///< to be opened once somebody has signed in
     domain::Instant lastInput_{};
     domain::Instant lastUse_{};  ///< when the session was last told that somebody is there
     std::array<RailButton*, 4> rail_{};

@@ -19,6 +19,7 @@ public:
     std::optional<AgainGiven> again(const std::vector<domain::Stage>& from) override;
     std::optional<RemakeGiven> makeAgain() override;
     std::optional<actions::Declared> statement() override;
+    std::optional<actions::Secret> password(const std::string& what) override;
     std::optional<std::filesystem::path> cureLogFile() override;
     std::optional<LotGiven> lot() override;
     std::optional<std::string> why(const std::string& what) override;

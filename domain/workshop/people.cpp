@@ -28,6 +28,7 @@ constexpr std::array<PermissionRow, enumCodes<Permission>.size()> kPermissions{{
     {Permission::KeepWorkshop, false, false, false},
     {Permission::PrintPapers, true, true, true},
     {Permission::TraceLots, true, true, true},
+    {Permission::Look, true, true, true},
 }};
 
 }  // namespace

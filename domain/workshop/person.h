@@ -39,9 +39,10 @@ enum class Permission : std::uint8_t {
     KeepWorkshop,
     PrintPapers,
     TraceLots,
+    Look,
 };
 template <>
-inline constexpr std::array<EnumCode<Permission>, 16> enumCodes<Permission>{{
+inline constexpr std::array<EnumCode<Permission>, 17> enumCodes<Permission>{{
     {Permission::LogOrders, "log-orders"},
     {Permission::AcceptOrders, "accept-orders"},
     {Permission::RecordAnswers, "record-answers"},
@@ -58,6 +59,7 @@ inline constexpr std::array<EnumCode<Permission>, 16> enumCodes<Permission>{{
     {Permission::KeepWorkshop, "keep-workshop"},
     {Permission::PrintPapers, "print-papers"},
     {Permission::TraceLots, "trace-lots"},
+    {Permission::Look, "look"},
 }};
 
 /// Whether a role may do a sort of thing. Managers may do everything; viewers only look and print.
@@ -69,6 +71,9 @@ struct Person {
     Role role{};
     std::vector<Skill> skills{};
     bool left{};  ///< works here no more; the code is never given to another
+    /// Chosen by themselves, so that they can sign in and prove it is they; one that a manager gave
+    /// does not count before it has been replaced.
+    bool hasOwnPassword{};
 
     bool has(Skill skill) const { return std::ranges::count(skills, skill) > 0; }
     friend bool operator==(const Person&, const Person&) = default;

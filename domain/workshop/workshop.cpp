@@ -15,36 +15,54 @@ Objection unknown(const Subject& subject, std::string_view sort) {
     return Error{ErrorCode::Unusable, subject.text() + ": there is no such " + std::string{sort}};
 }
 
-/// Whether nobody could manage the laboratory if this person did not.
-bool isOnlyManager(const Workshop& workshop, const PersonCode& code) {
-    return std::ranges::none_of(workshop.people, [&](const auto& entry) {
-        return entry.first != code && !entry.second.left && entry.second.role == Role::Manager;
+/// Whether somebody else manages the laboratory and can sign in to do it. A badge alone is not
+/// enough: giving a role asks for the password.
+bool othersManage(const Workshop& workshop, const PersonCode& code) {
+    return std::ranges::any_of(workshop.people, [&](const auto& entry) {
+        const Person& person = entry.second;
+        return entry.first != code && !person.left && person.role == Role::Manager &&
+               person.hasOwnPassword;
     });
 }
+
+constexpr std::string_view kNobodyElseManages =
+    "nobody else manages here with a password of their own; enter another manager first, who "
+    "chooses one";
 
 struct Objections {
     const Workshop& workshop;
     const Subject& subject;
     Instant at;
+    const PersonCode& by;
 
     Objection operator()(const PersonEntered& entered) const {
         const auto code = *PersonCode::parse(subject.code);
-        if (entered.role != Role::Manager && isOnlyManager(workshop, code))
-            return refused(subject, "a manager was expected: nobody else manages here");
         const auto known = workshop.people.find(code);
+        const bool manages =
+            workshop.people.empty() || (known != workshop.people.end() && !known->second.left &&
+                                        known->second.role == Role::Manager);
+        if (manages && entered.role != Role::Manager && !othersManage(workshop, code))
+            return refused(subject, "a manager was expected: " + std::string{kNobodyElseManages});
         if (known != workshop.people.end() && known->second.left)
             return refused(subject, "this code belonged to somebody who left; choose another");
         return {};
     }
     Objection operator()(const PersonLeft&) const {
         const auto code = *PersonCode::parse(subject.code);
-        if (workshop.worker(code) == nullptr) return unknown(subject, "person");
-        if (isOnlyManager(workshop, code))
-            return refused(subject, "nobody else manages here; enter another manager first");
+        const Person* person = workshop.worker(code);
+        if (person == nullptr) return unknown(subject, "person");
+        if (person->role == Role::Manager && !othersManage(workshop, code))
+            return refused(subject, std::string{kNobodyElseManages});
         return {};
     }
-    Objection operator()(const CredentialGiven&) const { return person(); }
-    Objection operator()(const CredentialTaken&) const { return person(); }
+    Objection operator()(const CredentialGiven& given) const {
+        // One that somebody else gives takes the place of their own.
+        return given.credential == Credential::Password && by.text() != subject.code ? ownPassword()
+                                                                                     : person();
+    }
+    Objection operator()(const CredentialTaken& taken) const {
+        return taken.credential == Credential::Password ? ownPassword() : person();
+    }
     Objection operator()(const AccessRefused&) const { return {}; }
     Objection operator()(const StationEntered&) const { return {}; }
     Objection operator()(const EquipmentEntered& entered) const {
@@ -99,6 +117,16 @@ private:
             return unknown(subject, "person");
         return {};
     }
+    /// Whether a manager's own password may go.
+    Objection ownPassword() const {
+        const auto code = *PersonCode::parse(subject.code);
+        const Person* person = workshop.worker(code);
+        if (person == nullptr) return unknown(subject, "person");
+        if (person->role == Role::Manager && person->hasOwnPassword &&
+            !othersManage(workshop, code))
+            return refused(subject, std::string{kNobodyElseManages});
+        return {};
+    }
     const KeptLot* lot() const {
         const auto found = workshop.lots.find(*ThingCode::parse(subject.code));
         return found == workshop.lots.end() ? nullptr : &found->second;
@@ -113,11 +141,20 @@ struct Change {
     ThingCode thing() const { return *ThingCode::parse(event.subject.code); }
 
     void operator()(const PersonEntered& entered) const {
-        workshop.people.insert_or_assign(code(), Person{entered.role, entered.skills, false});
+        Person& person = workshop.people[code()];
+        person.role = entered.role;
+        person.skills = entered.skills;
+        person.left = false;
     }
     void operator()(const PersonLeft&) const { workshop.people[code()].left = true; }
-    void operator()(const CredentialGiven&) const {}
-    void operator()(const CredentialTaken&) const {}
+    void operator()(const CredentialGiven& given) const {
+        if (given.credential == Credential::Password)
+            workshop.people[code()].hasOwnPassword = event.person.text() == event.subject.code;
+    }
+    void operator()(const CredentialTaken& taken) const {
+        if (taken.credential == Credential::Password)
+            workshop.people[code()].hasOwnPassword = false;
+    }
     void operator()(const AccessRefused&) const {}
     void operator()(const StationEntered& entered) const {
         workshop.stations.insert_or_assign(thing(), entered.kind);
@@ -178,7 +215,8 @@ Result<WorkshopEvent> decide(const Workshop& workshop, const Subject& subject,
     if (const SubjectKind expected = kSubjects[what.index()]; subject.kind != expected)
         return Error{ErrorCode::Unusable, subject.text() + ": a " + wordsOf(expected) +
                                               " was expected, not a " + wordsOf(subject.kind)};
-    if (const auto objection = std::visit(Objections{workshop, subject, occasion.at}, what))
+    if (const auto objection =
+            std::visit(Objections{workshop, subject, occasion.at, occasion.person}, what))
         return *objection;
     const auto known = workshop.versions.find(subject);
     return WorkshopEvent{.subject = subject,

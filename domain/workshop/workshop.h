@@ -32,7 +32,8 @@ struct WorkshopOccasion {
 };
 
 /// What is to happen to a subject, as an event; or a refusal that says what was expected. The
-/// first person entered must be a manager, and the last manager cannot leave or be made less.
+/// first person entered must be a manager, and the last manager with a password of their own cannot
+/// leave, be made less or lose it.
 Result<WorkshopEvent> decide(const Workshop& workshop, const Subject& subject,
                              WorkshopHappening what, const WorkshopOccasion& occasion);
 

@@ -21,15 +21,16 @@ inline domain::PersonCode codeOfPerson(std::string_view code) {
     return *domain::PersonCode::parse(code);
 }
 
-/// Signs in; fails the test when refused.
+/// Signs in, the password at hand where it is asked once more; fails the test when refused.
 inline actions::Who signedInAs(const actions::Laboratory& laboratory, std::string_view code,
                                const char* password, const std::string& station = {}) {
     const auto session =
         actions::signIn(laboratory, codeOfPerson(code), actions::Secret{password}, station);
     EXPECT_TRUE(session) << (session ? "" : session.error().message);
-    return {.person = codeOfPerson(code),
-            .token = session ? session->token : std::string{},
-            .station = station};
+    return actions::proving({.person = codeOfPerson(code),
+                             .token = session ? session->token : std::string{},
+                             .station = station},
+                            actions::Secret{password});
 }
 
 /// The manager who enters the others.
@@ -52,7 +53,7 @@ inline actions::Who signedIn(const actions::Laboratory& laboratory, std::string_
     const actions::Who boss = chief(laboratory);
     const auto people = actions::people(laboratory);
     for (const actions::PersonLine& line : *people)
-        if (line.code == person && line.person == domain::Person{role, skills, false})
+        if (line.code == person && line.person == domain::Person{role, skills, false, true})
             return signedInAs(laboratory, code, kPassword);
     const auto entered = actions::enterPerson(laboratory, person, role, skills, boss);
     EXPECT_TRUE(entered) << (entered ? "" : entered.error().message);

@@ -55,7 +55,7 @@ protected:
 
 TEST_F(People, BeginWithAManagerWhoSetsTheLaboratoryUp) {
     ASSERT_EQ(saidBy(setUp(lab(), person("MK"), {Skill::Surveying}, Secret{kPassword})), "");
-    EXPECT_EQ(line("MK").person, (domain::Person{Role::Manager, {Skill::Surveying}, false}));
+    EXPECT_EQ(line("MK").person, (domain::Person{Role::Manager, {Skill::Surveying}, false, true}));
     EXPECT_TRUE(line("MK").hasPassword);
     EXPECT_EQ(signingIn("MK", kPassword), "");
     EXPECT_THAT(happenedTo("MK"), ElementsAre("person-entered by MK", "credential-given by MK"));

@@ -20,13 +20,20 @@ protected:
     LaboratoryProgram() : floor_{*laboratory_} {}
 
     QString labFolder() const { return folder_.filePath("lab"); }
-    Ran lab(QStringList words) { return run(words << "--lab" << labFolder()); }
-    /// As one of the people, who is signed in; the answer is for people.
+    /// As the manager, who is signed in, also with verbs that ask for nobody.
+    Ran lab(QStringList words) {
+        return run(words << "--lab" << labFolder(), {},
+                   QStringList{"FRAMEWRIGHT_AS=MK"} << session(support::kManager));
+    }
+    /// As one of the people, who is signed in and types their password where it is asked for once
+    /// more; the answer is for people.
     Ran told(std::string_view person, QStringList words) {
         const QString code = QString::fromUtf8(person.data(), static_cast<int>(person.size()));
-        const QString token = QString::fromStdString(floor_.as(person).token);
-        return run(words << "--as" << code << "--lab" << labFolder(), {},
-                   {"FRAMEWRIGHT_SESSION=" + token});
+        return run(words << "--as" << code << "--lab" << labFolder(),
+                   QByteArray{support::kPassword} + '\n', {session(person)});
+    }
+    QString session(std::string_view person) {
+        return "FRAMEWRIGHT_SESSION=" + QString::fromStdString(floor_.as(person).token);
     }
     /// Likewise; the answer is JSON.
     Ran as(std::string_view person, QStringList words) { return told(person, words << "--json"); }

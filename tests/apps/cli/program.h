@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <QProcess>
+#include <QTemporaryDir>
 #include <nlohmann/json.hpp>
 #include <sstream>
 
@@ -16,11 +17,17 @@ struct Ran {
     nlohmann::json json() const { return nlohmann::json::parse(out); }
 };
 
+/// Where the sessions of terminals are kept: of this program of tests alone.
+inline QString runtimeFolder() {
+    static const QTemporaryDir kFolder;
+    return "XDG_RUNTIME_DIR=" + kFolder.path();
+}
+
 /// `environment`: what is set besides, as "FRAMEWRIGHT_AS=MK".
 inline Ran run(const QStringList& words, const QByteArray& input = {},
                const QStringList& environment = {}) {
     QProcess process;
-    process.setEnvironment(QProcess::systemEnvironment() << environment);
+    process.setEnvironment(QProcess::systemEnvironment() << runtimeFolder() << environment);
     process.start(FRAMEWRIGHT, words);
     process.write(input);
     process.closeWriteChannel();

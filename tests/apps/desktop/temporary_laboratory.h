@@ -51,6 +51,9 @@ public:
     }
     std::optional<desktop::RemakeGiven> makeAgain() override { return remakeGiven; }
     std::optional<actions::Declared> statement() override { return declared; }
+    std::optional<actions::Secret> password(const std::string&) override {
+        return passwordGiven.empty() ? std::nullopt : std::optional{actions::Secret{passwordGiven}};
+    }
     std::optional<std::filesystem::path> cureLogFile() override { return file; }
     std::optional<desktop::LotGiven> lot() override { return lotGiven; }
     std::optional<std::string> why(const std::string&) override { return reason; }
@@ -70,6 +73,7 @@ public:
     std::vector<domain::Stage> stagesAsked;
     std::optional<desktop::RemakeGiven> remakeGiven;
     std::optional<actions::Declared> declared;
+    std::string passwordGiven{support::kPassword};
     std::optional<desktop::LotGiven> lotGiven;
     std::string toothGroup;
     std::string toothWord;
