@@ -243,6 +243,13 @@ std::vector<SealedText> sealedTextsIn(const LedgerEvent& event) {
     return std::move(gatherer).found();
 }
 
+std::int64_t formatOf(const QByteArray& bytes) try {
+    ByteSource source{bytes};
+    return wholeIn(source.piece());
+} catch (const Malformed&) {
+    return 0;
+}
+
 Result<LedgerEvent> decodeEvent(const QByteArray& bytes) try {
     return readEntry(bytes);
 } catch (const Malformed& malformed) {

@@ -30,6 +30,8 @@ std::string encodeHappening(const domain::WorkshopHappening& what);
 /// The sealed texts an event points to.
 std::vector<domain::SealedText> sealedTextsIn(const LedgerEvent& event);
 
+/// The format an entry is written in; 0 where it cannot be read.
+std::int64_t formatOf(const QByteArray& bytes);
 /// Strict: in format 4 the same event has one encoding only, everything else is refused with what
 /// was wrong. ErrorCode::Unusable.
 domain::Result<LedgerEvent> decodeEvent(const QByteArray& bytes);

@@ -236,5 +236,12 @@ void fields(auto& coder, domain::Is<domain::LotReleased> auto& part) {
 void fields(auto& coder, domain::Is<domain::RouteSet> auto& part) {
     coder.field("plan", part.plan);
 }
+void fields(auto& coder, domain::Is<domain::ClockMarked> auto& part) {
+    coder.field("fault", part.fault);
+    coder.field("before", part.before);
+}
+void fields(auto& coder, domain::Is<domain::DateConfirmed> auto& part) {
+    coder.field("day", part.day);
+}
 
 }  // namespace storage

@@ -205,6 +205,14 @@ Result<Done> Ledger::visitRecorded(std::int64_t after,
     return failure.error();
 }
 
+Result<std::optional<domain::Instant>> Ledger::newestAt() const try {
+    Statement last{connection_, "ledger_last"};
+    if (!last.run().next()) return std::optional<domain::Instant>{};
+    return std::optional{domain::Instant::ofMicroseconds(last.whole("at_us"))};
+} catch (const SqlFailure& failure) {
+    return failure.error();
+}
+
 Result<std::int64_t> Ledger::entries() const try {
     return ledgerHead(connection_).entries;
 } catch (const SqlFailure& failure) {

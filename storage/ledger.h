@@ -50,6 +50,8 @@ public:
     /// What orders recorded at their stages after a position, in order.
     domain::Result<domain::Done> visitRecorded(
         std::int64_t after, const std::function<void(const domain::Event&)>& visitor) const;
+    /// The time of the newest entry; nullopt: there is none.
+    domain::Result<std::optional<domain::Instant>> newestAt() const;
     /// How many entries there are: the position of the newest.
     domain::Result<std::int64_t> entries() const;
     /// Everything that happened to the workshop, in order.
@@ -63,6 +65,8 @@ public:
     /// The hash of the newest entry about an order. ErrorCode::Unusable when there is none.
     domain::Result<std::string> newestHash(const domain::OrderNumber& number) const;
 
+    /// No entry is of an earlier time than the one before it, unless it marks the clock; entries of
+    /// formats 1 to 3 were written before that was looked at, and may be.
     /// Computes the whole chain anew, reads every entry, and compares every column with what the
     /// bytes say, and the head with the last entry.
     domain::Result<LedgerReport> verify() const;

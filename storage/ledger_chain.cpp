@@ -1,5 +1,7 @@
 #include "storage/ledger_chain.h"
 
+#include <utility>
+
 #include "storage/digest.h"
 
 namespace storage {
@@ -18,6 +20,14 @@ std::optional<std::string> differing(const Statement& row, const std::vector<Cel
             return std::string{cell.column} + " is " + shown(found) + ", and " + shown(cell.value) +
                    " follows from the bytes";
     return {};
+}
+
+/// The first format in which entries are in the order of their times.
+constexpr std::int64_t kInOrderOfTime = 4;
+
+bool marksClock(const LedgerEvent& event) {
+    const auto* own = std::get_if<domain::WorkshopEvent>(&event);
+    return own != nullptr && std::holds_alternative<domain::ClockMarked>(own->what);
 }
 
 }  // namespace
@@ -91,6 +101,10 @@ Result<LedgerEvent> LedgerChain::take(const Statement& row) {
     const EntryStamp stamp = stampOf(*event);
     if (auto wrong = differing(row, entryCells(stamp, head_, parts_.next(stamp.key), *recorded)))
         return Error{ErrorCode::Unavailable, *std::move(wrong)};
+    if (stamp.at < std::exchange(newestAt_, stamp.at) && !marksClock(*event) &&
+        formatOf(*recorded) >= kInOrderOfTime)
+        return Error{ErrorCode::Unavailable,
+                     "its time is before that of the entry before it, and nothing marks the clock"};
     return event;
 }
 

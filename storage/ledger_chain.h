@@ -63,7 +63,9 @@ ChainHead ledgerHead(Connection& connection);
 /// The problem with the row or rows of the head, if any; `expected`: what the entries give.
 std::optional<std::string> headProblem(Connection& connection, const ChainHead& expected);
 
-/// Follows the entries of the ledger from row to row and says where the chain breaks.
+/// Follows the entries of the ledger from row to row and says where the chain breaks, and where an
+/// entry is of an earlier time than the one before it and does not mark the clock. Formats 1 to 3
+/// are from before that was looked at.
 class LedgerChain {
 public:
     /// The event of a row, or what is wrong with it.
@@ -73,6 +75,7 @@ public:
 private:
     ChainHead head_;
     KeyParts parts_;
+    std::int64_t newestAt_{};
 };
 
 /// The domain of the ledger's hashes.

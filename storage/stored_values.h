@@ -1,6 +1,6 @@
 /// Single values as stored bytes, in every format alike: whole numbers are 8 bytes, most
 /// significant first; texts are UTF-8; teeth, codes, numbers and colours are their texts; enums
-/// their stable words; days count from 1970-01-01, amounts in their small unit.
+/// their stable words; days and microseconds count from 1970-01-01, amounts in their small unit.
 #pragma once
 
 #include <QByteArray>
@@ -37,6 +37,7 @@ inline QByteArray storedBytes(const std::string& text) { return textBytes(text);
 inline QByteArray storedBytes(std::int64_t whole) { return wholeBytes(whole); }
 inline QByteArray storedBytes(bool yes) { return wholeBytes(yes ? 1 : 0); }
 inline QByteArray storedBytes(domain::Date day) { return wholeBytes(day.days()); }
+inline QByteArray storedBytes(domain::Instant at) { return wholeBytes(at.microseconds()); }
 template <typename Unit>
 QByteArray storedBytes(const domain::Quantity<Unit>& amount) {
     return wholeBytes(amount.count());
@@ -63,6 +64,9 @@ inline void readStored(QByteArrayView bytes, bool& yes) {
     const std::int64_t value = wholeIn(bytes);
     if (value != 0 && value != 1) throw Malformed{"neither yes nor no"};
     yes = value == 1;
+}
+inline void readStored(QByteArrayView bytes, domain::Instant& at) {
+    at = domain::Instant::ofMicroseconds(wholeIn(bytes));
 }
 inline void readStored(QByteArrayView bytes, domain::Date& day) {
     day = domain::Date::ofDays(wholeIn(bytes));

@@ -1,5 +1,7 @@
 #include "apps/actions/credential_check.h"
 
+#include "apps/actions/refusals.h"
+
 namespace actions {
 namespace {
 
@@ -68,6 +70,10 @@ Result<KeptCredentials> count(const Laboratory& laboratory, const Attempt& attem
                     auto kept = store.of(attempt.person);
                     if (!kept) return kept.error();
                     after = *kept;
+                    if (isReserved(attempt.person)) {
+                        after = KeptCredentials{.person = attempt.person};
+                        return Done{};
+                    }
                     if (kept->lockedUntil && unit.at() < *kept->lockedUntil) return Done{};
                     after = counted(*std::move(kept), unit.at());
                     if (auto put = store.put(unit.transaction(), *after); !put) return put;
@@ -93,8 +99,9 @@ std::string failureOf(const KeptCredentials& kept, Credential credential, bool w
 
 std::string denied(const Attempt& attempt) {
     const bool badge = attempt.credential == Credential::Badge;
-    return attempt.named + ": no such " + (badge ? "badge" : "person") +
-           " here, or not the right " + (badge ? "PIN" : "password") + "; " +
+    return attempt.named +
+           (badge ? ": not the right PIN; "
+                  : ": no such person here, or not the right password; ") +
            std::to_string(kFailuresThatLock) + " failures in a row lock it for " +
            std::to_string(kLockedMinutes) + " minutes";
 }
@@ -108,7 +115,7 @@ Result<Proved> prove(const Laboratory& laboratory, const Attempt& attempt, const
     if (kept->lockedUntil) {
         const std::string sentence = lockedSentence(attempt, *kept->lockedUntil);
         return refuse(laboratory, attempting(attempt), attempt.asked,
-                      {sentence, "tried while locked"});
+                      {sentence, "tried while locked", true});
     }
     const std::string* hash = hashIn(*kept, attempt.credential);
     if (hash == nullptr || !worksHere) {
@@ -125,8 +132,11 @@ Result<Proved> prove(const Laboratory& laboratory, const Attempt& attempt, const
         }
         return proved;
     }
+    // What locks somebody who works here is always recorded; it comes a few times an hour at most.
+    const bool locks = worksHere && kept->failures >= kFailuresThatLock;
+    const bool isOfNobody = attempt.asked == kSignIn && !locks;
     return refuse(laboratory, attempting(attempt), attempt.asked,
-                  {denied(attempt), failureOf(*kept, attempt.credential, worksHere)});
+                  {denied(attempt), failureOf(*kept, attempt.credential, worksHere), isOfNobody});
 }
 
 Error mustChange(const Laboratory& laboratory, const Proved& proved) {

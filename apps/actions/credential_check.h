@@ -8,13 +8,16 @@
 
 namespace actions {
 
+/// What an attempt is for, as refusals are recorded: this, or a permission.
+inline constexpr std::string_view kSignIn = "sign-in";
+
 /// An attempt at a secret.
 struct Attempt {
     domain::PersonCode person;
     domain::Credential credential{};  ///< Badge: the PIN of theirs
     std::string named{};              ///< how refusals call what was tried: "JT", "this badge"
     std::string station{};
-    std::string asked{"sign-in"};  ///< what for, as refusals are recorded: or a permission
+    std::string asked{kSignIn};
 };
 
 /// An attempt that succeeded: the credentials it was made against, and what they are to be now:

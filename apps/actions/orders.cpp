@@ -2,6 +2,7 @@
 
 #include <set>
 
+#include "apps/actions/clock.h"
 #include "apps/actions/house.h"
 #include "apps/actions/laboratory_key.h"
 #include "apps/actions/legal_lack.h"
@@ -288,6 +289,9 @@ Result<Outcome> purge(const Laboratory& laboratory, const OrderNumber& number, c
         laboratory, who,
         {Permission::KeepWorkshop, commandOf({"purge", number.text()}), number, true},
         [&](UnitOfWork& work) -> Result<Order> {
+            // A clock put ahead would end every term of retention.
+            if (const auto& doubt = work.workshop().clockDoubt)
+                return domain::Error{domain::ErrorCode::Refused, toldOf(*doubt)};
             auto terms = retentionOf(laboratory);
             if (!terms) return terms.error();
             auto order = work.apply(number, domain::Purge{*std::move(terms)});

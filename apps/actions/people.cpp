@@ -5,6 +5,7 @@
 #include "apps/actions/credential_check.h"
 #include "apps/actions/laboratory_key.h"
 #include "apps/actions/recovery.h"
+#include "apps/actions/refusals.h"
 #include "storage/session_store.h"
 
 namespace actions {
@@ -73,7 +74,7 @@ std::string lowered(const PersonCode& code) {
 
 /// Two people must not be told apart by capitals alone, and none be taken for an unknown badge.
 Result<Done> checkCode(const domain::Workshop& workshop, const PersonCode& person) {
-    if (lowered(person) == kUnknownBadge)
+    if (isReserved(person))
         return Error{ErrorCode::Refused,
                      "the records use \"" + person.text() + "\" themselves; choose another code"};
     for (const auto& [code, known] : workshop.people)
@@ -201,6 +202,11 @@ Result<Done> givePassword(const Laboratory& laboratory, const PersonCode& person
 
 Result<Secret> resetPassword(const Laboratory& laboratory, const PersonCode& person,
                              const Who& who) {
+    // One that works once would take the place of their own, and they know that one.
+    if (person == who.person)
+        return Error{ErrorCode::Refused,
+                     "another person was expected; change your own with: framewright password " +
+                         person.text()};
     const Secret secret = storage::newOneTimeSecret();
     const auto hash = storage::hashOf(secret, laboratory.hashCost());
     if (!hash) return hash.error();

@@ -110,7 +110,8 @@ Result<Done> letLook(const Laboratory& laboratory, const Who& who) {
     if (!looked) return looked.error();
     const std::string why =
         looked->flaw.empty() ? whyNot(**workshop, who, Permission::Look) : looked->flaw;
-    if (!why.empty()) return refuse(laboratory, who, codeOf(Permission::Look), {why, why});
+    if (!why.empty())
+        return refuse(laboratory, who, codeOf(Permission::Look), {why, why, !looked->flaw.empty()});
     const std::int64_t rested =
         laboratory.now().microseconds() - looked->session->lastUsed.microseconds();
     if (rested < kMicrosecondsPerMinute) return Done{};

@@ -14,9 +14,8 @@ using domain::Error;
 using domain::ErrorCode;
 using domain::Result;
 
-constexpr std::array kRows{kLaboratoryName, kLaboratoryAddress, kLaboratoryContact,
-                           kIdleMinutes,    kRetentionTerms,    kBackupFolder,
-                           kHmacKey};
+constexpr std::array kRows{kLaboratoryName, kLaboratoryAddress, kLaboratoryContact, kIdleMinutes,
+                           kRetentionTerms, kBackupFolder,      kHmacKey,           kLongestPause};
 
 std::optional<std::int64_t> wholeIn(const std::string& text) {
     std::int64_t value{};

@@ -31,6 +31,13 @@ inline constexpr SettingRow kIdleMinutes{.name = "access.idle-minutes",
                                          .source = "common practice, no source",
                                          .least = 1,
                                          .most = 720};
+/// How many days the laboratory pauses at most before a clock that far ahead is taken for wrong.
+inline constexpr SettingRow kLongestPause{.name = "clock.longest-pause-days",
+                                          .form = SettingForm::WholeNumber,
+                                          .usual = "45",
+                                          .source = "common practice, no source",
+                                          .least = 1,
+                                          .most = 400};
 inline constexpr SettingRow kRetentionTerms{
     .name = "retention.terms",
     .form = SettingForm::RetentionTerms,

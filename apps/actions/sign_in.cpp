@@ -2,6 +2,7 @@
 
 #include "apps/actions/credential_check.h"
 #include "apps/actions/laboratory_key.h"
+#include "apps/actions/refusals.h"
 #include "storage/session_store.h"
 
 namespace actions {
@@ -13,8 +14,6 @@ using domain::Error;
 using domain::ErrorCode;
 using domain::Result;
 using domain::Workshop;
-
-constexpr std::string_view kSignIn = "sign-in";
 
 /// Whom a scan is recorded under that led to nobody. No person can be entered by this code.
 domain::PersonCode unknownBadge() { return *domain::PersonCode::parse(kUnknownBadge); }
@@ -34,7 +33,7 @@ Result<Done> checkPlace(const Laboratory& laboratory, const Attempt& attempt) {
             ? std::string{"a badge is scanned at a station: say which, with --station"}
             : '"' + attempt.station + "\" is no station here: a manager enters stations";
     return refuse(laboratory, {.person = attempt.person}, kSignIn,
-                  {sentence, "at no station of this laboratory"});
+                  {sentence, "at no station of this laboratory", true});
 }
 
 Result<Session> openSession(const Laboratory& laboratory, const Attempt& attempt,
@@ -45,6 +44,7 @@ Result<Session> openSession(const Laboratory& laboratory, const Attempt& attempt
         [&](UnitOfWork& unit) -> Result<Done> {
             if (auto settled = settle(laboratory, unit.transaction(), proved); !settled)
                 return settled;
+            if (auto told = closeHour(laboratory, unit, session.station); !told) return told;
             const storage::SessionStore sessions{laboratory.records()};
             if (!session.station.empty())
                 if (auto ended = sessions.endAllAt(unit.transaction(), session.station, unit.at());
@@ -83,8 +83,10 @@ Result<Session> signInAtBench(const Laboratory& laboratory, const Secret& badge,
     if (!*kept) {
         if (const auto spent = storage::hashOf(pin, laboratory.hashCost()); !spent)
             return spent.error();
-        return refuse(laboratory, {.person = attempt.person}, kSignIn,
-                      {denied(attempt), "a badge of nobody here"});
+        return refuse(laboratory, {.person = attempt.person, .station = station}, kSignIn,
+                      {"this badge is nobody's here: look whether it is the right one, or let a "
+                       "manager give it (framewright badge CODE)",
+                       "a badge of nobody here", true});
     }
     attempt = {(**kept).person, Credential::Badge, attempt.named, station};
     const auto proved = prove(laboratory, attempt, pin);

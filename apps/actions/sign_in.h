@@ -27,7 +27,9 @@ inline constexpr int kLockedMinutes = 15;
 /// whoever was signed in at the same station is signed out.
 domain::Result<Session> signIn(const Laboratory& laboratory, const domain::PersonCode& person,
                                const Secret& password, const std::string& station);
-/// Signs in by a badge and its PIN; likewise. Where stations have been entered it needs one.
+/// Signs in by a badge and its PIN; likewise, but that a badge nobody has is told from a wrong PIN:
+/// its code can be read off it and is no secret, and the tries at the PIN are counted. Where
+/// stations have been entered it needs one.
 domain::Result<Session> signInAtBench(const Laboratory& laboratory, const Secret& badge,
                                       const Secret& pin, const std::string& station);
 /// Ends the session; one that has ended already is no error.

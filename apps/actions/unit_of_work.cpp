@@ -2,9 +2,11 @@
 
 #include <algorithm>
 
+#include "apps/actions/clock.h"
 #include "apps/actions/credential_check.h"
 #include "apps/actions/laboratory_key.h"
 #include "apps/actions/legal_lack.h"
+#include "apps/actions/refusals.h"
 #include "apps/actions/sessions.h"
 #include "apps/actions/staleness.h"
 #include "domain/production/evolve.h"
@@ -194,6 +196,7 @@ public:
     /// What was recorded before under the same key, or nullopt when the body was run and kept.
     template <typename Body>
     Result<std::optional<Before>> run(const Body& body) {
+        if (auto marked = markClock(); !marked) return marked.error();
         if (deed_.asksPassword)
             if (auto proved = provePassword(); !proved) return proved.error();
         auto done = within(body);
@@ -228,13 +231,50 @@ private:
                 return recorded;
             }
         }
-        UnitOfWork unit{laboratory_, who_,        std::move(transaction),
-                        **workshop,  keyOf(who_), *std::move(command)};
+        const auto at = timeOfEntry();
+        if (!at) return at.error();
+        UnitOfWork unit{laboratory_, who_,        std::move(transaction), **workshop,
+                        *at,         keyOf(who_), *std::move(command)};
         if (auto fresh = checkVersion(unit); !fresh) return fresh.error();
         if (auto done = body(unit); !done) return done.error();
         if (auto kept = unit.keep(); !kept) return kept.error();
         if (auto committed = unit.transaction_.commit(); !committed) return committed.error();
         return std::optional<Before>{};
+    }
+
+    /// Records that the clock was found wrong, with both times, and tells it.
+    Result<Done> markClock() const {
+        const auto seen = lookAtClock(laboratory_);
+        if (!seen) return seen.error();
+        if (!*seen) return Done{};
+        auto begun = Transaction::begin(laboratory_.records());
+        if (!begun) return begun.error();
+        // Another program may have marked it meanwhile.
+        const auto doubt = lookAtClock(laboratory_);
+        if (!doubt) return doubt.error();
+        if (!*doubt) return Done{};
+        const auto workshop = laboratory_.workshop();
+        if (!workshop) return workshop.error();
+        UnitOfWork unit{laboratory_, who_,         *std::move(begun),
+                        **workshop,  (**doubt).at, keyOf({.person = who_.person}),
+                        {}};
+        const domain::ClockMarked mark{(**doubt).fault, (**doubt).before};
+        if (auto done = unit.record(clockSubject(), mark); !done) return done;
+        if (auto kept = unit.keep(); !kept) return kept;
+        if (auto committed = unit.transaction_.commit(); !committed) return committed;
+        laboratory_.tell(toldOf(**doubt));
+        return Done{};
+    }
+    /// Never before the newest entry, see domain/workshop/clock_check.h.
+    Result<domain::Instant> timeOfEntry() const {
+        const auto newest = storage::Ledger{laboratory_.records()}.newestAt();
+        if (!newest) return newest.error();
+        const domain::Instant now = laboratory_.now();
+        if (!*newest) return now;
+        if (now.microseconds() < (**newest).microseconds() - domain::kToleratedStepBack)
+            return Error{ErrorCode::Conflict,
+                         "the clock of the machine was put back just now; try again"};
+        return domain::entryTime(**newest, now);
     }
 
     /// Looks at the password before the transaction, which must not wait for it. Who may not anyway
@@ -268,9 +308,10 @@ private:
         auto flaw = useSession(laboratory_, transaction, who_);
         if (!flaw) return flaw.error();
         std::string why = *std::move(flaw);
-        if (why.empty()) why = whyNot(workshop, who_, *deed_.permission);
+        const bool isSignedIn = why.empty();
+        if (isSignedIn) why = whyNot(workshop, who_, *deed_.permission);
         if (why.empty()) return Done{};
-        denial_ = Denial{why, why};
+        denial_ = Denial{why, why, !isSignedIn};
         return Error{ErrorCode::Refused, why};
     }
 
@@ -323,6 +364,11 @@ Error refuse(const Laboratory& laboratory, const Who& who, std::string_view comm
         laboratory, {.person = who.person}, {.command = commandOf({"refuse"})},
         [&](UnitOfWork& unit) -> Result<Done> {
             if (auto ended = endIfRested(laboratory, unit.transaction(), who); !ended) return ended;
+            if (denial.isOfNobody) {
+                const auto isRecorded = countRefusal(laboratory, unit, who.station);
+                if (!isRecorded) return isRecorded.error();
+                if (!*isRecorded) return Done{};
+            }
             return unit.record({domain::SubjectKind::Access, who.person.text()},
                                domain::AccessRefused{std::string{command}, denial.recorded});
         });

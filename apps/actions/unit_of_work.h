@@ -2,7 +2,8 @@
 /// permission and the key are checked, orders are read once, commands are decided, events appended
 /// and everything derived from them brought up to date; one commit.
 ///
-/// A refusal rolls back. A refusal of access is then recorded, in a unit of work of its own.
+/// A clock that cannot be believed is marked first, in a unit of work of its own. A refusal rolls
+/// back. A refusal of access is then recorded, in a unit of work of its own.
 #pragma once
 
 #include <functional>
@@ -71,12 +72,13 @@ private:
     friend class Performance;
 
     UnitOfWork(const Laboratory& laboratory, const Who& who, storage::Transaction transaction,
-               const domain::Workshop& workshop, std::string key, std::string command)
+               const domain::Workshop& workshop, domain::Instant at, std::string key,
+               std::string command)
         : laboratory_{laboratory},
           who_{who},
           transaction_{std::move(transaction)},
           workshop_{&workshop},
-          at_{laboratory.now()},
+          at_{at},
           key_{std::move(key)},
           command_{std::move(command)} {}
 
@@ -117,9 +119,10 @@ domain::Result<Kept> perform(const Laboratory& laboratory, const Who& who, const
 struct Denial {
     std::string says;
     std::string recorded;
+    bool isOfNobody{};  ///< nobody is signed in who did it: see refusals.h
 };
 /// Records that somebody was refused, in a unit of work of its own, and returns what to tell them.
-/// `command`: the permission they asked, or "sign-in".
+/// `command`: the permission they asked, or "sign-in". The one place where that is recorded.
 domain::Error refuse(const Laboratory& laboratory, const Who& who, std::string_view command,
                      const Denial& denial);
 /// Nobody has been entered yet: how to begin.

@@ -123,7 +123,8 @@ Result<Exit> Demo::close() {
     page.blank()
         .line("records  " + folder + "  (" + std::to_string(verification->entries) +
               " ledger entries verified; what is derived from them equals a rebuild;")
-        .line("         look around with: framewright floor --lab " + folder + ')')
+        .line("         look around with: framewright sign-in " + std::string{kManager} +
+              " --lab " + folder + ", then framewright floor --lab " + folder + ')')
         .line("people   " + std::string{kManager} + ", " + std::string{kTechnician} + ", " +
               std::string{kInspector} + "; password: " + kDemoPassword);
     print(page);

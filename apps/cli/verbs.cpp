@@ -3,6 +3,7 @@
 #include "apps/cli/backup_verbs.h"
 #include "apps/cli/bench_verbs.h"
 #include "apps/cli/classify.h"
+#include "apps/cli/clock_verb.h"
 #include "apps/cli/demo.h"
 #include "apps/cli/order_verbs.h"
 #include "apps/cli/people_verbs.h"
@@ -173,6 +174,7 @@ constexpr Option kFloorOptions[] = {
     {"closed", "", "the closed orders instead, the newest first"},
     {"after", "ORDER", "go on after this order of the list"},
     kLab,
+    kAs,
     kJson};
 constexpr Option kPrintOptions[] = {
     {"to", "FILE",
@@ -209,6 +211,12 @@ constexpr Option kBadgeOptions[] = {
     {"revoke", "", "it was lost: it opens nothing from now on"}, kLab, kAs, kKey, kJson};
 constexpr Option kStationsOptions[] = {
     {"idle-minutes", "N", "how long a session may rest before it ends"}, kLab, kAs, kKey, kJson};
+constexpr Option kClockOptions[] = {
+    {"longest-pause-days", "N", "how far ahead of the newest entry a clock is taken for wrong"},
+    kLab,
+    kAs,
+    kKey,
+    kJson};
 constexpr Option kBenchOptions[] = {
     {"material", "MATERIAL", "alloy: of the framework, as cobalt-chromium"},
     {"wax", "MASS", "alloy: of the framework's pattern, as \"5 g\""},
@@ -243,7 +251,7 @@ constexpr Option kDrillOptions[] = {kProgress, kLab, kAs, kJson};
 constexpr Option kDemoOptions[] = {
     {"folder", "DIR", "where to put the invented laboratory (default: ./demo)"}};
 
-constexpr std::array<Verb, 48> kVerbs{{
+constexpr std::array<Verb, 49> kVerbs{{
     {"classify", "", 0, 0, "name the Kennedy class of an arch", kClassifyOptions,
      "framewright classify --arch upper --missing 14,15,24,25,26", &classify, Needs::Nothing},
     {"check", "FILE", 1, 1, "examine a prescription file and print every finding", kCheckOptions,
@@ -278,7 +286,8 @@ constexpr std::array<Verb, 48> kVerbs{{
      kChangeOptions, "framewright send-out 26000017 north-foundry --as MK", &sendOut},
     {"take-back", "ORDER RESULT", 2, 2, "take it back: passed or failed its inspection",
      kTakeBackOptions, "framewright take-back 26000017 passed --as JT", &takeBack},
-    {"statement", "ORDER", 1, 1, "issue the statement for a custom-made device", kStatementOptions,
+    {"statement", "ORDER", 1, 1,
+     "issue the statement for a custom-made device; asks for the password", kStatementOptions,
      "framewright statement 26000017 --conforms --representative none --institution none "
      "--substances none --as IN",
      &statement},
@@ -313,8 +322,11 @@ constexpr std::array<Verb, 48> kVerbs{{
      "framewright routes cast-framework upper --stage wax-up --usual \"90 min\" --as MK", &routes},
     {"retention", "[TERMS]", 0, 1, "show or choose how long papers are kept", kTraceOptions,
      "framewright retention eu,us-fl --as MK", &retention},
-    {"purge", "ORDER", 1, 1, "erase the names of an order when its term has run out",
-     kChangeOptions, "framewright purge 26000017 --as MK", &purge},
+    {"purge", "ORDER", 1, 1,
+     "erase the names of an order when its term has run out; asks for the password", kChangeOptions,
+     "framewright purge 26000017 --as MK", &purge},
+    {"clock", "[DATE]", 0, 1, "whether the clock can be believed; confirm the date of today",
+     kClockOptions, "framewright clock 2026-11-25 --as MK", &clock},
     {"verify", "", 0, 0, "prove that the records are whole", kReadOptions, "framewright verify",
      &verify, Needs::Nothing},
     {"backup", "[FOLDER]", 0, 1, "write a proved backup of the records while they are in use",
@@ -333,7 +345,8 @@ constexpr std::array<Verb, 48> kVerbs{{
      kSignInOptions, "framewright sign-in JT --station wax-1", &signIn, Needs::Nothing},
     {"sign-out", "", 0, 0, "sign out", kSignOutOptions, "framewright sign-out --as JT", &signOut,
      Needs::Nothing},
-    {"people", "[CODE]", 0, 1, "list who works here, enter a person, or let one go", kPeopleOptions,
+    {"people", "[CODE]", 0, 1,
+     "list who works here; enter a person or let one go (asks for your password)", kPeopleOptions,
      "framewright people JT --role technician --skills waxing,casting --as MK", &people},
     {"password", "CODE", 1, 1, "change your password; asks for the present and the new one",
      kPasswordOptions, "framewright password JT --reset --as MK", &password, Needs::Nothing},

@@ -111,6 +111,15 @@ struct Objections {
         return {};
     }
 
+    Objection operator()(const ClockMarked&) const { return {}; }
+    Objection operator()(const DateConfirmed& confirmed) const {
+        if (!workshop.clockDoubt)
+            return refused(subject, "nothing is wrong with it: there is nothing to confirm");
+        if (confirmed.day == at.day()) return {};
+        return refused(subject, "it says " + at.text() + ", not " + confirmed.day.text() +
+                                    ": set the clock of the machine first");
+    }
+
 private:
     Objection person() const {
         if (workshop.worker(*PersonCode::parse(subject.code)) == nullptr)
@@ -177,6 +186,10 @@ struct Change {
     void operator()(const RouteSet& set) const {
         workshop.routes.insert_or_assign({set.plan.route, set.plan.arch}, set.plan);
     }
+    void operator()(const ClockMarked& marked) const {
+        workshop.clockDoubt = ClockDoubt{marked.fault, marked.before, event.at};
+    }
+    void operator()(const DateConfirmed&) const { workshop.clockDoubt.reset(); }
 };
 
 /// What each kind of event is about, in the order of the variant.
@@ -184,7 +197,7 @@ constexpr std::array<SubjectKind, enumCodes<WorkshopEventKind>.size()> kSubjects
     SubjectKind::Person, SubjectKind::Person,  SubjectKind::Person,    SubjectKind::Person,
     SubjectKind::Access, SubjectKind::Station, SubjectKind::Equipment, SubjectKind::Equipment,
     SubjectKind::Site,   SubjectKind::Lot,     SubjectKind::Lot,       SubjectKind::Lot,
-    SubjectKind::Route};
+    SubjectKind::Route,  SubjectKind::Clock,   SubjectKind::Clock};
 
 }  // namespace
 

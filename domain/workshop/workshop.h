@@ -15,6 +15,7 @@ struct Workshop {
     std::map<ThingCode, Site> sites{};
     std::map<ThingCode, KeptLot> lots{};
     std::map<std::pair<Route, Arch>, RoutePlan> routes{};
+    std::optional<ClockDoubt> clockDoubt{};      ///< until the date is confirmed
     std::map<Subject, std::int64_t> versions{};  ///< of every subject there is
 
     /// nullptr: nobody of that code works here now.

@@ -8,14 +8,24 @@
 #include "domain/base/sealed_text.h"
 #include "domain/materials/lot.h"
 #include "domain/route/route_plan.h"
+#include "domain/workshop/clock_check.h"
 #include "domain/workshop/equipment.h"
 #include "domain/workshop/person.h"
 
 namespace domain {
 
-enum class SubjectKind : std::uint8_t { Person, Station, Equipment, Site, Lot, Route, Access };
+enum class SubjectKind : std::uint8_t {
+    Person,
+    Station,
+    Equipment,
+    Site,
+    Lot,
+    Route,
+    Access,
+    Clock
+};
 template <>
-inline constexpr std::array<EnumCode<SubjectKind>, 7> enumCodes<SubjectKind>{{
+inline constexpr std::array<EnumCode<SubjectKind>, 8> enumCodes<SubjectKind>{{
     {SubjectKind::Person, "person"},
     {SubjectKind::Station, "station"},
     {SubjectKind::Equipment, "equipment"},
@@ -23,6 +33,7 @@ inline constexpr std::array<EnumCode<SubjectKind>, 7> enumCodes<SubjectKind>{{
     {SubjectKind::Lot, "lot"},
     {SubjectKind::Route, "route"},
     {SubjectKind::Access, "access"},
+    {SubjectKind::Clock, "clock"},
 }};
 
 /// What an event is about: "lot/AL-204", "person/MK", "route/cast-framework-upper".
@@ -104,9 +115,23 @@ struct RouteSet {
     friend bool operator==(const RouteSet&, const RouteSet&) = default;
 };
 
-using WorkshopHappening = std::variant<PersonEntered, PersonLeft, CredentialGiven, CredentialTaken,
-                                       AccessRefused, StationEntered, EquipmentEntered, Calibrated,
-                                       SiteEntered, LotReceived, LotHeld, LotReleased, RouteSet>;
+/// The clock of the machine was found wrong; what it said is the time of this entry, which alone
+/// may lie before that of the entry before it.
+struct ClockMarked {
+    ClockFault fault{};
+    Instant before{};  ///< time of the newest entry then
+    friend bool operator==(const ClockMarked&, const ClockMarked&) = default;
+};
+/// Somebody confirmed that the machine has the right day.
+struct DateConfirmed {
+    Date day{Date::ofDays(0)};
+    friend bool operator==(const DateConfirmed&, const DateConfirmed&) = default;
+};
+
+using WorkshopHappening =
+    std::variant<PersonEntered, PersonLeft, CredentialGiven, CredentialTaken, AccessRefused,
+                 StationEntered, EquipmentEntered, Calibrated, SiteEntered, LotReceived, LotHeld,
+                 LotReleased, RouteSet, ClockMarked, DateConfirmed>;
 
 /// The stable word of each, in the order of the variant.
 enum class WorkshopEventKind : std::uint8_t {
@@ -123,9 +148,11 @@ enum class WorkshopEventKind : std::uint8_t {
     LotHeld,
     LotReleased,
     RouteSet,
+    ClockMarked,
+    DateConfirmed,
 };
 template <>
-inline constexpr std::array<EnumCode<WorkshopEventKind>, 13> enumCodes<WorkshopEventKind>{{
+inline constexpr std::array<EnumCode<WorkshopEventKind>, 15> enumCodes<WorkshopEventKind>{{
     {WorkshopEventKind::PersonEntered, "person-entered"},
     {WorkshopEventKind::PersonLeft, "person-left"},
     {WorkshopEventKind::CredentialGiven, "credential-given"},
@@ -139,6 +166,8 @@ inline constexpr std::array<EnumCode<WorkshopEventKind>, 13> enumCodes<WorkshopE
     {WorkshopEventKind::LotHeld, "lot-held"},
     {WorkshopEventKind::LotReleased, "lot-released"},
     {WorkshopEventKind::RouteSet, "route-set"},
+    {WorkshopEventKind::ClockMarked, "clock-marked"},
+    {WorkshopEventKind::DateConfirmed, "date-confirmed"},
 }};
 
 struct WorkshopEvent {

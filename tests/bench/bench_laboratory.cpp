@@ -118,7 +118,7 @@ Result<actions::Who> signedIn(const Laboratory& laboratory, std::string_view per
     const auto code = codeOfPerson(person);
     const auto session = actions::signIn(laboratory, code, actions::Secret{kPassword}, {});
     if (!session) return session.error();
-    return actions::Who{.person = code, .token = session->token};
+    return actions::proving({.person = code, .token = session->token}, actions::Secret{kPassword});
 }
 
 }  // namespace bench

@@ -50,10 +50,12 @@ std::string kindWord(const LedgerEvent& event) {
     return std::visit([](const auto& each) { return std::string{codeOf(kindOf(each))}; }, event);
 }
 
-/// Every sample is found among the lines: read as it, and in the order of the lines.
-void expectEverySampleIn(const std::vector<GoldenLine>& lines) {
+/// Every sample is found among the lines: read as it, and in the order of the lines. `count`: how
+/// many there were when the format was written; kinds that came later never were.
+void expectEverySampleIn(const std::vector<GoldenLine>& lines, std::size_t count) {
     std::size_t at = 0;
     for (const LedgerEvent& sample : samples()) {
+        if (at == count) break;
         ASSERT_LT(at, lines.size()) << "no bytes of " << kindWord(sample);
         const GoldenLine& line = lines[at++];
         const auto read = decodeEvent(line.bytes);
@@ -67,12 +69,12 @@ TEST(EventBytes, OfTheFirstThreeFormatsAreReadAsTheyWereMeant) {
     std::set<int> formats;
     for (const GoldenLine& line : lines) formats.insert(line.format);
     EXPECT_EQ(formats, (std::set{1, 2, 3}));
-    expectEverySampleIn(lines);
+    expectEverySampleIn(lines, lines.size());
 }
 
 TEST(EventBytes, OfFormatFourAreReadAndWrittenAsEver) {
     const auto lines = golden("events_format_4.txt");
-    expectEverySampleIn(lines);
+    expectEverySampleIn(lines, samples().size());
     std::size_t at = 0;
     for (const LedgerEvent& sample : samples())
         EXPECT_EQ(encodeEvent(sample).toHex(), lines.at(at++).bytes.toHex()) << kindWord(sample);

@@ -130,7 +130,9 @@ std::vector<WorkshopEvent> workshopSamples() {
             eventOf(lot, LotHeld{sealedWords()}),
             eventOf(lot, LotReleased{}),
             eventOf({SubjectKind::Route, "reline-upper"},
-                    RouteSet{shippedPlan(Route::Reline, Arch::Upper)})};
+                    RouteSet{shippedPlan(Route::Reline, Arch::Upper)}),
+            eventOf({SubjectKind::Clock, "machine"}, ClockMarked{ClockFault::Behind, minute(7)}),
+            eventOf({SubjectKind::Clock, "machine"}, DateConfirmed{floorDay()})};
 }
 
 }  // namespace support

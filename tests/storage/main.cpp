@@ -1,14 +1,17 @@
-// The tests of storage; with --write-orders FOLDER COUNT PERSON, a second program that writes; with
-// --make-backups FOLDER SAFE COUNT, one that backs up, made to be killed.
+// The tests of storage; with --write-orders FOLDER COUNT PERSON [PAUSE], a second program that
+// writes, and rests so many milliseconds after each order; with --make-backups FOLDER SAFE COUNT, one that backs up, made to be killed.
 #include <gtest/gtest.h>
 
 #include <QCoreApplication>
+#include <QThread>
 #include <iostream>
 
 #include "storage/backup.h"
 #include "tests/storage/records.h"
 
 namespace {
+
+constexpr qsizetype kWriting = 5;  ///< arguments, the program's own name among them
 
 int writeOrders(const QStringList& arguments) {
     const auto records = support::opened(arguments[2].toStdString());
@@ -23,6 +26,7 @@ int writeOrders(const QStringList& arguments) {
             std::cerr << order.error().message << '\n';
             return 1;
         }
+        if (arguments.size() > kWriting) QThread::msleep(arguments[kWriting].toULong());
     }
     return 0;
 }
@@ -49,7 +53,7 @@ int main(int count, char** arguments) {
     testing::InitGoogleTest(&count, arguments);
     const QCoreApplication application{count, arguments};
     const QStringList given = QCoreApplication::arguments();
-    if (given.size() == 5 && given[1] == QStringLiteral("--write-orders"))
+    if (given.size() >= kWriting && given[1] == QStringLiteral("--write-orders"))
         return writeOrders(given);
     if (given.size() == 5 && given[1] == QStringLiteral("--make-backups"))
         return makeBackups(given);

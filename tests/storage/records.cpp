@@ -9,6 +9,7 @@
 
 #include "domain/production/evolve.h"
 #include "domain/rules/examine.h"
+#include "domain/workshop/clock_check.h"
 #include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
 #include "storage/order_register.h"
@@ -127,11 +128,19 @@ domain::Revision sealedRevision(Transaction& work, const domain::Prescription& p
             examine(prescription, examinationDay())};
 }
 
+/// Never before the newest entry, as the unit of work gives it.
+Occasion inOrder(Connection& records, Occasion occasion) {
+    if (const auto newest = *storage::Ledger{records}.newestAt())
+        occasion.at = domain::entryTime(*newest, occasion.at);
+    return occasion;
+}
+
 Result<Order> carryOut(Connection& records, const domain::OrderNumber& number,
-                       const Command& command, const Occasion& occasion) {
+                       const Command& command, const Occasion& given) {
     auto begun = Transaction::begin(records);
     if (!begun) return begun.error();
     Transaction work = *std::move(begun);
+    const Occasion occasion = inOrder(records, given);
     auto order = storage::loadOrder(records, number);
     if (!order) return order.error();
     const auto events = decide(*order, command, occasion);
@@ -145,10 +154,11 @@ Result<Order> carryOut(Connection& records, const domain::OrderNumber& number,
 }
 
 Result<Order> receive(Connection& records, const domain::Prescription& prescription,
-                      const Occasion& occasion) {
+                      const Occasion& given) {
     auto begun = Transaction::begin(records);
     if (!begun) return begun.error();
     Transaction work = *std::move(begun);
+    const Occasion occasion = inOrder(records, given);
     const auto number =
         storage::OrderRegister{records}.nextNumber(work, *domain::Date::parse("2026-11-25"));
     if (!number) return number.error();

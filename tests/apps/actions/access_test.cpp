@@ -88,7 +88,7 @@ TEST_F(Access, IsAsTheRoleMayForEveryPermission) {
     }
     std::cout << "roles x permissions: " << allowed << " allowed, " << refused << " refused, "
               << allowed + refused << " in all\n";
-    EXPECT_EQ(allowed + refused, 4 * 16);
+    EXPECT_EQ(allowed + refused, 4 * 17);
     EXPECT_GT(allowed, 16);
     EXPECT_GT(refused, 16);
 }
@@ -236,9 +236,9 @@ TEST_F(Access, IsGivenByABadgeAndItsPin) {
               "");
     const std::string wrongPin = saidBy(signInAtBench(lab(), Secret{kBadge}, Secret{"000000"}, {}));
     EXPECT_EQ(wrongPin,
-              "this badge: no such badge here, or not the right PIN; 5 failures in a row "
-              "lock it for 15 minutes");
-    EXPECT_EQ(saidBy(signInAtBench(lab(), Secret{"BADGE-5521908"}, Secret{kPin}, {})), wrongPin);
+              "this badge: not the right PIN; 5 failures in a row lock it for 15 minutes");
+    EXPECT_THAT(saidBy(signInAtBench(lab(), Secret{"BADGE-5521908"}, Secret{kPin}, {})),
+                StartsWith("this badge is nobody's here"));
     EXPECT_THAT(refusals(), ElementsAre("sign-in: wrong PIN, failure 1 of 5",
                                         "sign-in: a badge of nobody here"));
 }
@@ -260,7 +260,7 @@ TEST_F(Access, IsOverAtOnceForARevokedBadge) {
     ASSERT_TRUE(session);
     ASSERT_EQ(saidBy(actions::revokeBadge(lab(), person("JT"), support::chief(lab()))), "");
     EXPECT_THAT(saidBy(signInAtBench(lab(), Secret{kBadge}, Secret{kPin}, {})),
-                HasSubstr("no such badge"));
+                HasSubstr("this badge is nobody's here"));
     EXPECT_THAT(saidBy(actions::use(lab(), {.person = session->person, .token = session->token})),
                 HasSubstr("ended"));
     EXPECT_EQ(rightPassword("JT"), "");
@@ -323,6 +323,86 @@ TEST_F(Access, KeepsATokenOnlyAsItsDigest) {
     EXPECT_THAT(jt.token, MatchesRegex("[0-9a-f]{64}"));
     EXPECT_THAT(bytes(), AllOf(HasSubstr(storage::tokenDigest(jt.token)),
                                testing::Not(HasSubstr(jt.token))));
+}
+
+TEST_F(Access, ToLookIsForEverybodyWhoIsSignedIn) {
+    const Who viewer = signedIn(lab(), "VI", Role::Viewer);
+    EXPECT_EQ(saidBy(actions::letLook(lab(), viewer)), "");
+    EXPECT_THAT(saidBy(actions::letLook(lab(), {.person = viewer.person})),
+                HasSubstr("VI is not signed in"));
+    clock_.letPass(16);
+    EXPECT_THAT(saidBy(actions::letLook(lab(), viewer)), HasSubstr("was signed out"));
+    EXPECT_THAT(refusals(),
+                ElementsAre(StartsWith("look: VI is not"), StartsWith("look: VI was signed")));
+}
+
+TEST_F(Access, ToLookWritesNothingButThatTheSessionIsInUse) {
+    const Who viewer = signedIn(lab(), "VI", Role::Viewer);
+    const auto commits = lab().records().commits();
+    for (int i = 0; i < 5; ++i) ASSERT_TRUE(actions::letLook(lab(), viewer));
+    EXPECT_EQ(lab().records().commits(), commits);
+    for (int i = 0; i < 20; ++i) {
+        clock_.letPass(1);
+        ASSERT_TRUE(actions::letLook(lab(), viewer)) << "still in use after minutes: " << i;
+    }
+    EXPECT_EQ(lab().records().commits(), commits + 20);
+}
+
+// Whoever is not signed in can go on for ever; the ledger must not.
+TEST_F(Access, RefusedToNobodyIsRecordedSoOftenAnHourAndThenCounted) {
+    signedIn(lab(), "JT", Role::Technician);
+    const auto scan = [&] { saidBy(signInAtBench(lab(), Secret{"BADGE-0"}, Secret{kPin}, {})); };
+    for (int i = 0; i < 30; ++i) scan();
+    EXPECT_THAT(refusals(), AllOf(SizeIs(20), Each("sign-in: a badge of nobody here")));
+    clock_.letPass(60);
+    scan();
+    EXPECT_THAT(refusals(), SizeIs(22));
+    EXPECT_EQ(refusals()[20],
+              "sign-in: and 10 more at no station in the hour to 2026-11-25 01:00 UTC");
+    clock_.letPass(61);
+    scan();
+    EXPECT_THAT(refusals(), SizeIs(23)) << "an hour with one has no more to tell";
+}
+
+TEST_F(Access, RefusedToNobodyIsToldWithTheNextSignIn) {
+    signedIn(lab(), "JT", Role::Technician);
+    for (int i = 0; i < 21; ++i) saidBy(actions::letLook(lab(), {.person = person("JT")}));
+    clock_.letPass(60);
+    EXPECT_EQ(rightPassword("JT"), "");
+    EXPECT_THAT(refusals().back(), HasSubstr("and 1 more at no station"));
+}
+
+TEST_F(Access, RefusedToNobodyIsCountedForEachStationAndForMadeUpOnesTogether) {
+    signedIn(lab(), "JT", Role::Technician);
+    enterStation("wax-1");
+    const auto ask = [&](const std::string& station) {
+        saidBy(actions::letLook(lab(), {.person = person("JT"), .station = station}));
+    };
+    for (int i = 0; i < 25; ++i) ask("made-up-" + std::to_string(i));
+    EXPECT_THAT(refusals(), SizeIs(20));
+    for (int i = 0; i < 25; ++i) ask("wax-1");
+    EXPECT_THAT(refusals(), SizeIs(40));
+}
+
+// Or whoever makes noise first could guess unseen.
+TEST_F(Access, ThatGetsLockedIsRecordedWhateverWasRefusedBefore) {
+    signedIn(lab(), "JT", Role::Technician);
+    for (int i = 0; i < 25; ++i) saidBy(actions::letLook(lab(), {.person = person("JT")}));
+    for (int i = 0; i < 5; ++i) wrongPassword("JT");
+    EXPECT_THAT(refusals(), SizeIs(21));
+    EXPECT_EQ(refusals().back(), "sign-in: wrong password, failure 5 of 5: locked");
+}
+
+TEST_F(Access, OfACodeTheRecordsUseThemselvesDoesNotCount) {
+    signedIn(lab(), "JT", Role::Technician);
+    for (int i = 0; i < 25; ++i) wrongPassword("at.");
+    clock_.letPass(60);
+    wrongPassword("at.");
+    EXPECT_THAT(refusals()[20], HasSubstr("and 5 more at no station"));
+    for (const char* code : {"at.wax-1", "nobody", "Unknown-Badge"})
+        EXPECT_THAT(saidBy(actions::enterPerson(lab(), person(code), Role::Viewer, {},
+                                                support::chief(lab()))),
+                    HasSubstr("choose another code"));
 }
 
 }  // namespace

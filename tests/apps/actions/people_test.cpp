@@ -111,6 +111,76 @@ TEST_F(People, WhoManageAloneCannotLeaveOrBeMadeLess) {
     EXPECT_EQ(saidBy(personLeaves(lab(), person("CHIEF"), chief(lab()))), "");
 }
 
+// A manager who cannot sign in, or only with a password somebody else knows, manages nothing.
+TEST_F(People, WhoManageAloneAreThoseWhoCanSignIn) {
+    chief(lab());
+    ASSERT_EQ(saidBy(enterPerson(lab(), person("MK"), Role::Manager, {}, chief(lab()))), "");
+    EXPECT_THAT(saidBy(personLeaves(lab(), person("CHIEF"), chief(lab()))),
+                HasSubstr("nobody else manages here with a password of their own"));
+    ASSERT_EQ(saidBy(giveBadge(lab(), person("MK"), Secret{kBadge}, Secret{kPin}, chief(lab()))),
+              "");
+    EXPECT_THAT(saidBy(personLeaves(lab(), person("CHIEF"), chief(lab()))),
+                HasSubstr("with a password of their own"))
+        << "to give a role takes a password";
+    const auto once = resetPassword(lab(), person("MK"), chief(lab()));
+    ASSERT_TRUE(once);
+    EXPECT_THAT(saidBy(enterPerson(lab(), person("CHIEF"), Role::Viewer, {}, chief(lab()))),
+                HasSubstr("with a password of their own"));
+    EXPECT_THAT(saidBy(resetPassword(lab(), person("CHIEF"), chief(lab()))),
+                HasSubstr("framewright password CHIEF"))
+        << "a one-time password in the place of one's own";
+    ASSERT_EQ(saidBy(givePassword(lab(), person("MK"), *once, Secret{kPassword})), "");
+    EXPECT_EQ(saidBy(personLeaves(lab(), person("CHIEF"), chief(lab()))), "");
+    EXPECT_THAT(
+        saidBy(personLeaves(lab(), person("MK"), support::signedInAs(lab(), "MK", kPassword))),
+        HasSubstr("nobody else manages"));
+}
+
+TEST_F(People, WhoDecideWhoMayDoWhatGiveTheirPasswordOnceMore) {
+    Who boss = chief(lab());
+    const auto enter = [&](const Who& who) {
+        return saidBy(enterPerson(lab(), person("NEW"), Role::Viewer, {}, who));
+    };
+    const Who unproven{.person = boss.person, .token = boss.token};
+    EXPECT_THAT(enter(unproven), HasSubstr("gives the password once more"));
+    EXPECT_THAT(saidBy(resetPassword(lab(), person("CHIEF"), unproven)),
+                HasSubstr("gives the password once more"));
+    EXPECT_THAT(saidBy(personLeaves(lab(), person("CHIEF"), unproven)),
+                HasSubstr("gives the password once more"));
+    EXPECT_THAT(refusals(), IsEmpty()) << "nothing was tried yet";
+    const Who wrong = actions::proving(unproven, Secret{"not the right one"});
+    for (int i = 0; i < 5; ++i) EXPECT_THAT(enter(wrong), HasSubstr("not the right password"));
+    EXPECT_THAT(enter(boss), HasSubstr("CHIEF is locked until"))
+        << "no more guesses than signing in";
+    EXPECT_EQ(refusals().front(), "keep-people: wrong password, failure 1 of 5");
+    clock_.letPass(14);
+    EXPECT_EQ(saidBy(actions::use(lab(), boss)), "");
+    clock_.letPass(2);
+    EXPECT_EQ(enter(boss), "");
+    const Who viewer = signedIn(lab(), "VI", Role::Viewer);
+    EXPECT_THAT(enter(actions::proving(viewer, Secret{"not the right one"})),
+                HasSubstr("is for: manager"))
+        << "whoever may not is not asked";
+}
+
+TEST_F(People, WhoRepeatACommandUnderItsKeyAreToldWhenItWasRecorded) {
+    Who boss = chief(lab());
+    boss.key = "once";
+    std::vector<std::string> told;
+    lab().tellBy([&](const std::string& sentence) { told.push_back(sentence); });
+    for (int i = 0; i < 2; ++i) {
+        EXPECT_EQ(saidBy(enterPerson(lab(), person("NEW"), Role::Viewer, {}, boss)), "");
+        clock_.letPass(1);
+    }
+    EXPECT_THAT(told,
+                ElementsAre("recorded before, at 2026-11-25 00:00 UTC; nothing was done again"));
+    boss.key = "leave";
+    for (int i = 0; i < 2; ++i)
+        EXPECT_EQ(saidBy(personLeaves(lab(), person("NEW"), boss)), "") << i;
+    EXPECT_THAT(told.back(), StartsWith("recorded before, at 2026-11-25 00:02 UTC"));
+    lab().tellBy({});
+}
+
 TEST_F(People, WhoLeaveOpenNothingFromThatMoment) {
     const Who jt = signedIn(lab(), "JT", Role::Technician);
     ASSERT_EQ(saidBy(giveBadge(lab(), person("JT"), Secret{kBadge}, Secret{kPin}, chief(lab()))),
@@ -122,7 +192,7 @@ TEST_F(People, WhoLeaveOpenNothingFromThatMoment) {
                     HasSubstr("ended"));
     EXPECT_THAT(signingIn("JT", kPassword), HasSubstr("no such person"));
     EXPECT_THAT(saidBy(signInAtBench(lab(), Secret{kBadge}, Secret{kPin}, {})),
-                HasSubstr("no such badge"));
+                HasSubstr("nobody's here"));
     EXPECT_TRUE(line("JT").person.left);
     EXPECT_FALSE(line("JT").hasPassword || line("JT").hasBadge);
     EXPECT_THAT(happenedTo("JT"),

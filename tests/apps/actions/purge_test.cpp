@@ -1,6 +1,7 @@
 /// Erasing names when the term of retention has run out.
 #include <gmock/gmock.h>
 
+#include "apps/actions/clock.h"
 #include "apps/actions/floor.h"
 #include "apps/actions/house.h"
 #include "tests/apps/actions/floor_bench.h"
@@ -17,7 +18,14 @@ using testing::Not;
 
 class Purge : public actions_tests::FloorBench {
 protected:
-    void goTo(const char* day) { clock_.goTo(*domain::Date::parse(day)); }
+    /// Where the clock is taken for wrong after years, the manager confirms the date.
+    void goTo(const char* day) {
+        clock_.goTo(*domain::Date::parse(day));
+        const auto who = floor_.as(kManager);
+        if (*actions::clockDoubt(lab())) {
+            EXPECT_EQ(saidBy(actions::confirmDate(lab(), lab().today(), who)), "");
+        }
+    }
     std::string purge(const OrderNumber& number, std::string_view who = kManager) {
         return saidBy(actions::purge(lab(), number, floor_.as(who)));
     }
@@ -137,6 +145,28 @@ TEST_F(Purge, TakesTheLongestOfTheTermsThatApply) {
 TEST_F(Purge, IsRefusedWhileWorkGoesOn) {
     const OrderNumber number = castFramework();
     EXPECT_THAT(purge(number), HasSubstr("work on it goes on"));
+}
+
+// Whoever puts the clock ahead by the term of retention could have every name erased at once.
+TEST_F(Purge, IsRefusedByAClockNobodyConfirmed) {
+    const OrderNumber number = castFramework();
+    floor_.deliver(number);
+    clock_.goTo(*domain::Date::parse("2036-11-27"));
+    EXPECT_THAT(purge(number), HasSubstr("nothing is purged before a manager confirms the date"));
+    EXPECT_FALSE(order(number).purged);
+    ASSERT_EQ(saidBy(actions::confirmDate(lab(), lab().today(), floor_.as(kManager))), "");
+    EXPECT_EQ(purge(number), "");
+}
+
+TEST_F(Purge, AsksForThePasswordOnceMore) {
+    const OrderNumber number = castFramework();
+    floor_.deliver(number);
+    goTo("2036-11-27");
+    actions::Who who = floor_.as(kManager);
+    who.password.reset();
+    EXPECT_THAT(saidBy(actions::purge(lab(), number, who)),
+                HasSubstr("MK gives the password once more"));
+    EXPECT_FALSE(order(number).purged);
 }
 
 }  // namespace

@@ -104,6 +104,20 @@ TEST_F(Statement, IsForInspectorsAndManagersToIssueAtDelivery) {
     EXPECT_THAT(issue(early, everythingDeclared()), HasSubstr("the stage due is receipt"));
 }
 
+TEST_F(Statement, AsksForThePasswordOnceMore) {
+    const OrderNumber number = atDelivery();
+    actions::Who who = floor_.as(support::kInspector);
+    const auto issueAs = [&] {
+        return saidBy(actions::issueStatement(lab(), number, everythingDeclared(), who));
+    };
+    who.password.reset();
+    EXPECT_THAT(issueAs(), HasSubstr("IN gives the password once more"));
+    who = actions::proving(who, actions::Secret{"not the right one"});
+    EXPECT_THAT(issueAs(), HasSubstr("not the right password"));
+    EXPECT_EQ(refusals().back(), "issue-statements: wrong password, failure 1 of 5");
+    EXPECT_EQ(issue(number, everythingDeclared()), "");
+}
+
 TEST_F(Statement, IsAskedForByTheGateOfDelivery) {
     const OrderNumber number = atDelivery();
     ASSERT_EQ(

@@ -289,6 +289,7 @@ void EveryVerbThatPrints::sayOnTheWorkshop() {
     say(kManager, {"equipment", "the-furnace", "--due", "2199-01-01"});
     say(kManager, {"routes", "cast-framework", "upper"});
     say(kManager, {"retention", "eu"});
+    say(kManager, {"clock"});
     askLab({"verify"});
     say(kManager, {"letterhead", "--name", "Westhaven Prosthetic Workshop"});
     askLab({"limits"});

@@ -46,6 +46,20 @@ TEST_F(SignIn, TheRoomsAreOutOfSightWhileNobodyIsSignedIn) {
     EXPECT_EQ(shell_.roomName(), RoomName::Floor);
 }
 
+TEST_F(SignIn, NothingOfTheRecordsIsReadBeforeSomebodyHasSignedIn) {
+    const domain::OrderNumber number = logged(support::upperClassIIIMod1());
+    lock();
+    const auto before = (*laboratory_).records().statements();
+    shell_.enter(RoomName::Floor);
+    shell_.openOrder(number);
+    EXPECT_EQ((*laboratory_).records().statements(), before);
+    press(Qt::Key_F2);
+    enterLine(QStringLiteral("MK"));
+    enterLine(QString::fromLatin1(support::kPassword));
+    ASSERT_FALSE(shell_.isLocked()) << said();
+    EXPECT_TRUE(shell_.order().shows(number)) << "what was wanted is opened then";
+}
+
 TEST_F(SignIn, LockingEndsTheSessionItself) {
     const actions::Who before = desktop::asWho(*desk_.who);
     lock();
