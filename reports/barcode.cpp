@@ -55,8 +55,8 @@ Result<Symbol> code128Of(const domain::OrderNumber& number) {
     return bars;
 }
 
-Result<Symbol> qrOf(const domain::OrderNumber& number) {
-    return encoded(BARCODE_QRCODE, number.text());
-}
+Result<Symbol> qrOf(const domain::OrderNumber& number) { return qrOf(number.text()); }
+
+Result<Symbol> qrOf(const std::string& text) { return encoded(BARCODE_QRCODE, text); }
 
 }  // namespace reports

@@ -1,7 +1,8 @@
 /// Order numbers as bars and as modules that scanners read.
 ///
 /// Code 128 in set C, the cheapest scanner's best, and a QR code of correction level M beside it
-/// for those that see an area. Either holds the number of the order and nothing else.
+/// for those that see an area. Either holds the number of the order and nothing else; a QR code of
+/// any other text is for what is no paper of an order.
 #pragma once
 
 #include <vector>
@@ -24,5 +25,6 @@ struct Symbol {
 domain::Result<Symbol> code128Of(const domain::OrderNumber& number);
 /// ISO/IEC 18004. ErrorCode::Unavailable if the library refuses.
 domain::Result<Symbol> qrOf(const domain::OrderNumber& number);
+domain::Result<Symbol> qrOf(const std::string& text);
 
 }  // namespace reports

@@ -39,4 +39,15 @@ void drawBarcode(PageFlow& flow, const domain::OrderNumber& number) {
     flow.down(height + kStep);
 }
 
+void drawCode(PageFlow& flow, const std::string& text) {
+    const auto square = qrOf(text);
+    if (!square) return flow.pdf().refuse(square.error().message);
+    constexpr double kQrMargin = kQrQuiet * kQrModule;
+    const double height = 2 * kQrMargin + square->height * kQrModule;
+    flow.breakBefore(height);
+    drawSymbol(flow.pdf(), *square, {kMargin + kQrMargin, flow.y() + kQrMargin}, kQrModule,
+               kQrModule);
+    flow.down(height + kStep);
+}
+
 }  // namespace reports

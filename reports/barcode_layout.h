@@ -14,5 +14,7 @@ inline constexpr double kQrQuiet = 4;       ///< modules left white all around
 
 /// Bars with the digits below, the QR code at their right.
 void drawBarcode(PageFlow& flow, const domain::OrderNumber& number);
+/// A text as a QR code alone.
+void drawCode(PageFlow& flow, const std::string& text);
 
 }  // namespace reports

@@ -73,6 +73,8 @@ public:
         text_ += "[barcode: " + block.number.text() + "]\n";
     }
 
+    void operator()(const CodeBlock& block) { text_ += "[code]\n" + block.text; }
+
     std::string take() { return std::move(text_); }
     void line(const std::string& text) { text_ += text + '\n'; }
 

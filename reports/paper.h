@@ -139,8 +139,13 @@ struct BarcodeBlock {
     domain::OrderNumber number;
 };
 
+/// A short text as a QR code, for what people do not type.
+struct CodeBlock {
+    std::string text{};
+};
+
 using Block = std::variant<Heading, Paragraph, Facts, Table, Checklist, PictureBlock, CautionFrame,
-                           Question, WriteIn, WritingLines, BarcodeBlock>;
+                           Question, WriteIn, WritingLines, BarcodeBlock, CodeBlock>;
 
 struct Paper {
     PaperHead head{};

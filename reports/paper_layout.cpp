@@ -143,6 +143,7 @@ public:
     }
 
     void operator()(const BarcodeBlock& block) { drawBarcode(flow_, block.number); }
+    void operator()(const CodeBlock& block) { drawCode(flow_, block.text); }
 
 private:
     void checkLine(const Check& check) {

@@ -11,6 +11,7 @@
 #include "storage/migrator.h"
 #include "storage/projections.h"
 #include "storage/statement.h"
+#include "storage/take_over.h"
 #include "storage/wiped_journal.h"
 
 namespace storage {
@@ -77,6 +78,12 @@ void set(const QSqlDatabase& database, const Mode& mode) {
         throw SqlFailure{"the records in " + database.databaseName().toStdString() +
                          " cannot be kept safely: " + name + " is " + found + " and must be " +
                          std::string{mode.read}};
+}
+
+/// What follows from the steps of the schema, in the transaction of the last of them.
+domain::Result<domain::Done> afterwards(Transaction& transaction) {
+    if (auto rebuilt = rebuildProjections(transaction); !rebuilt) return rebuilt;
+    return takeOver(transaction);
 }
 
 }  // namespace
@@ -167,7 +174,7 @@ domain::Result<domain::Done> Connection::bringUpToDate(const std::filesystem::pa
     const auto step = schemaStep(*this);
     std::optional<WipedJournal> journal;
     if (step && *step < kIdentityStep) journal.emplace(*this);
-    if (auto done = migrate(*this, taken, &rebuildProjections, before); !done) return done;
+    if (auto done = migrate(*this, taken, &afterwards, before); !done) return done;
     return journal ? journal->wipe() : domain::Done{};
 }
 
@@ -240,8 +247,7 @@ domain::Result<std::unique_ptr<Connection>> Connection::inMemory() try {
     connection->connect();
     const auto steps = migrations(connection->dialect());
     if (!steps) return steps.error();
-    if (auto current = migrate(*connection, *steps, &rebuildProjections); !current)
-        return current.error();
+    if (auto current = migrate(*connection, *steps, &afterwards); !current) return current.error();
     return Opened{std::move(connection)};
 } catch (const SqlFailure& failure) {
     return failure.error();

@@ -7,6 +7,7 @@
 
 #include "domain/base/date.h"
 #include "domain/base/id.h"
+#include "domain/workshop/kept_beside.h"
 #include "storage/transaction.h"
 
 namespace storage {
@@ -30,6 +31,11 @@ struct KeptCredentials {
     friend bool operator==(const KeptCredentials&, const KeptCredentials&) = default;
 };
 
+/// What the ledger says of a password with whether it must be changed, or of a badge with its PIN:
+/// a digest over their salted hashes, 64 hexadecimal digits; nullopt where there is none.
+std::optional<std::string> credentialDigest(const KeptCredentials& kept,
+                                            domain::Credential credential);
+
 class CredentialStore {
 public:
     explicit CredentialStore(Connection& connection) : connection_{connection} {}
@@ -38,10 +44,12 @@ public:
     domain::Result<KeptCredentials> of(const domain::PersonCode& person) const;
     domain::Result<std::optional<KeptCredentials>> withBadge(const std::string& digest) const;
     domain::Result<std::vector<KeptCredentials>> all() const;
+    /// What holds nothing is removed. Where failures or the lock change, the access log says so.
     /// ErrorCode::Unavailable when the badge is somebody else's.
-    domain::Result<domain::Done> put(Transaction& transaction, const KeptCredentials& kept) const;
-    domain::Result<domain::Done> remove(Transaction& transaction,
-                                        const domain::PersonCode& person) const;
+    domain::Result<domain::Done> put(Transaction& transaction, const KeptCredentials& kept,
+                                     domain::Instant at) const;
+    domain::Result<domain::Done> remove(Transaction& transaction, const domain::PersonCode& person,
+                                        domain::Instant at) const;
 
 private:
     Connection& connection_;

@@ -172,6 +172,7 @@ void fields(auto& coder, domain::Is<domain::PersonEntered> auto& part) {
 void fields(auto&, domain::Is<domain::PersonLeft> auto&) {}
 void fields(auto& coder, domain::Is<domain::CredentialGiven> auto& part) {
     coder.field("credential", part.credential);
+    coder.added("digest", part.digest);
 }
 void fields(auto& coder, domain::Is<domain::CredentialTaken> auto& part) {
     coder.field("credential", part.credential);
@@ -242,6 +243,39 @@ void fields(auto& coder, domain::Is<domain::ClockMarked> auto& part) {
 }
 void fields(auto& coder, domain::Is<domain::DateConfirmed> auto& part) {
     coder.field("day", part.day);
+}
+void fields(auto& coder, domain::Is<domain::SettingSet> auto& part) {
+    coder.field("name", part.name);
+    coder.field("before", part.before);
+    coder.field("now", part.now);
+    coder.field("secret", part.isSecret);
+}
+void fields(auto& coder, domain::Is<domain::ShadeTab> auto& part) {
+    coder.field("name", part.name);
+    coder.field("colour", part.colour);
+}
+void fields(auto& coder, domain::Is<domain::ShadeGuide> auto& part) {
+    coder.field("name", part.name);
+    coder.field("source", part.source);
+    coder.field("tabs", part.tabs);
+}
+void fields(auto& coder, domain::Is<domain::GuideEntered> auto& part) {
+    coder.field("guide", part.guide);
+}
+void fields(auto& coder, domain::Is<domain::CredentialKept> auto& part) {
+    coder.field("credential", part.credential);
+    coder.field("digest", part.digest);
+}
+void fields(auto& coder, domain::Is<domain::FoundCredential> auto& part) {
+    coder.field("person", part.person);
+    coder.field("credential", part.credential);
+    coder.field("digest", part.digest);
+}
+void fields(auto& coder, domain::Is<domain::TakenOver> auto& part) {
+    coder.field("settings", part.settings);
+    coder.field("guides", part.guides);
+    coder.field("credentials", part.credentials);
+    coder.field("texts", part.texts);
 }
 
 }  // namespace storage

@@ -1,4 +1,5 @@
-/// Identity at rest: what names people is kept encrypted, under a key that lies outside the records.
+/// Identity at rest: what names people is kept encrypted, under a key that lies outside the
+/// records.
 ///
 /// XChaCha20-Poly1305 (draft-irtf-cfrg-xchacha, through libsodium) with a random nonce of 24 bytes
 /// before each ciphertext. A sealed value opens only where it was sealed: table, row and column are

@@ -50,7 +50,8 @@ Result<fs::path> written(const fs::path& file, const std::string& text) {
     fs::path part = file.parent_path() / (".framewright-" + randomName() + ".partial");
     const Descriptor opened{
         ::open(part.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC | O_NOFOLLOW, 0600)};
-    if (!opened) return diskError("cannot write the identity key into the folder", file.parent_path());
+    if (!opened)
+        return diskError("cannot write the identity key into the folder", file.parent_path());
     Result<Done> done = appendAll(opened, text, part);
     if (done) done = forceToDisk(opened, part);
     if (done) return part;
@@ -104,8 +105,8 @@ Result<Done> writeKeyFile(const fs::path& folder, const fs::path& records,
                           const std::string& laboratory, const IdentityCipher& cipher) {
     if (folder.empty()) return unavailable("the path of the folder for the identity key is empty");
     if (isWithin(folder, records))
-        return unavailable("the identity key must not lie with the records, as " +
-                           folder.string() + " does: name another folder in $" + kPlaceVariable);
+        return unavailable("the identity key must not lie with the records, as " + folder.string() +
+                           " does: name another folder in $" + kPlaceVariable);
     if (auto made = makeKeyFolder(folder); !made) return made;
     const fs::path file = keyFileOf(folder, laboratory);
     const auto part = written(file, clearText(laboratory, cipher));
@@ -148,13 +149,12 @@ Result<Cipher> readKeyFile(const KeyAccess& keys, const std::string& laboratory)
     const Error strange = unavailable(file.string() +
                                       " is no identity key of this laboratory; put the right key "
                                       "file there, or move it away and use the recovery code: "
-                                      "framewright recover");
+                                      "framewright restore asks for it");
     if (!S_ISREG(found.st_mode) || static_cast<std::uintmax_t>(found.st_size) > kMostFileBytes)
         return strange;
     std::ifstream stream{file, std::ios::binary};
     if (!stream) return diskError("the identity key cannot be read,", file);
-    const auto body =
-        bodyOf(std::string{std::istreambuf_iterator<char>{stream}, {}}, laboratory);
+    const auto body = bodyOf(std::string{std::istreambuf_iterator<char>{stream}, {}}, laboratory);
     if (!body) return strange;
     if (body->starts_with(kLocked))
         return unlockedFile(file, body->substr(kLocked.size()), laboratory, keys);

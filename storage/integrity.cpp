@@ -74,10 +74,14 @@ void compareSteps(Problems& problems, const Steps& found, const Steps& known) {
             problems.push_back("schema step " + std::to_string(number) + " is missing");
         else if (there->second != step)
             problems.push_back("schema step " + std::to_string(number) + " is not as it was taken");
-    const std::int64_t newest = known.empty() ? 0 : known.rbegin()->first;
-    for (const auto& [number, step] : found)
-        if (number <= newest && !known.contains(number))
-            problems.push_back("schema step " + std::to_string(number) + " never was one");
+    // Steps are taken one after the other, by whatever program.
+    std::int64_t expected = 1;
+    for (const auto& [number, step] : found) {
+        if (number != expected)
+            problems.push_back("schema step " + std::to_string(number) + " does not follow step " +
+                               std::to_string(expected - 1));
+        expected = number + 1;
+    }
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "storage/kept_digest.h"
 #include "storage/party_store.h"
 #include "storage/recovery_code.h"
 #include "storage/sealed_texts.h"
@@ -36,11 +37,12 @@ bool hasIdentity(Connection& records) {
 }
 
 Error missing(const fs::path& file, bool isLocked) {
-    return {ErrorCode::Unavailable,
-            "the identity key of these records is not there: " + file.string() +
-                " is missing; put the key file back" +
-                (isLocked ? ", or bring it back with the recovery code: framewright recover"
-                          : "; these records hold no recovery code to bring it back with")};
+    return {
+        ErrorCode::Unavailable,
+        "the identity key of these records is not there: " + file.string() +
+            " is missing; put the key file back" +
+            (isLocked ? ", or bring it back with the recovery code: framewright restore asks for it"
+                      : "; these records hold no recovery code to bring it back with")};
 }
 
 /// The key that a recovery code opens, its file written anew.
@@ -105,7 +107,7 @@ Result<Cipher> keyOf(const LaboratoryIdentity& identity, const fs::path& records
     return Error{ErrorCode::Unavailable,
                  "the key in " + file.string() +
                      " is not the identity key of these records; put the right key file there, or "
-                     "move it away and use the recovery code: framewright recover"};
+                     "move it away and use the recovery code: framewright restore asks for it"};
 }
 
 Result<Done> putLockedKey(Transaction& work, const std::string& lockedKey) try {
@@ -135,6 +137,11 @@ Result<Cipher> openedByRecoveryCode(const LaboratoryIdentity& identity, const Se
                      "this is not the recovery code of these records; a newer code replaces an "
                      "earlier one"};
     return cipher;
+}
+
+std::string identityDigest(const LaboratoryIdentity& identity) {
+    return keptDigest({kIdentitySetting, identity.laboratory, identity.checkValue,
+                       identity.lockedKey.value_or(std::string{})});
 }
 
 }  // namespace storage

@@ -22,6 +22,11 @@ struct LaboratoryIdentity {
     std::optional<std::string> lockedKey{};  ///< none before a recovery code was made
 };
 
+/// Under which name the ledger commits to this row, as if it were a secret setting.
+inline constexpr std::string_view kIdentitySetting = "identity.key";
+/// What it says: SHA-256 over all of it, 64 hexadecimal digits.
+std::string identityDigest(const LaboratoryIdentity& identity);
+
 /// nullopt: the records are older than that. ErrorCode::Unavailable when the row is lost.
 domain::Result<std::optional<LaboratoryIdentity>> identityOf(Connection& records);
 

@@ -17,6 +17,7 @@ namespace storage {
 struct ChainHead {
     std::int64_t entries{};
     std::string hash = std::string(64, '0');
+    friend bool operator==(const ChainHead&, const ChainHead&) = default;
 };
 
 /// `domain`: keeps the hashes of one chain apart from those of another, and from other digests.

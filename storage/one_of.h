@@ -4,6 +4,7 @@
 #include <variant>
 
 #include "domain/production/event.h"
+#include "domain/workshop/access_entry.h"
 #include "domain/workshop/workshop_event.h"
 
 namespace storage {
@@ -17,6 +18,10 @@ struct KindsOf<domain::Happening> {
 template <>
 struct KindsOf<domain::WorkshopHappening> {
     using Kind = domain::WorkshopEventKind;
+};
+template <>
+struct KindsOf<domain::AccessHappening> {
+    using Kind = domain::AccessKind;
 };
 template <>
 struct KindsOf<domain::StageRecord> {

@@ -32,7 +32,9 @@ std::optional<std::string> patientKey(const domain::Identity& identity) {
 
 constexpr std::string_view kPrescribers = "prescriber";
 /// Digests of patients are kept apart by prescriber: those of two cannot be compared.
-std::string patientsOf(std::int64_t prescriber) { return "patient of " + std::to_string(prescriber); }
+std::string patientsOf(std::int64_t prescriber) {
+    return "patient of " + std::to_string(prescriber);
+}
 
 /// What a party is matched by as it is kept: a keyed digest.
 std::optional<std::string> hidden(const IdentityCipher& cipher, std::string_view purpose,
@@ -92,6 +94,21 @@ domain::Result<std::string> PartyStore::patientCode(Transaction& transaction,
     return countedCode(kPatientCode, found.whole("patient_id"));
 } catch (const SqlFailure& failure) {
     return failure.error();
+}
+
+domain::Result<std::optional<std::string>> PartyStore::matchOfPrescriber(
+    const std::string&, const domain::Identity& identity) const {
+    const auto cipher = connection_.identity();
+    if (!cipher) return cipher.error();
+    return hidden(**cipher, kPrescribers, prescriberKey(identity));
+}
+
+domain::Result<std::optional<std::string>> PartyStore::matchOfPatient(
+    const std::string& prescriber, const domain::Identity& identity) const {
+    const auto cipher = connection_.identity();
+    if (!cipher) return cipher.error();
+    return hidden(**cipher, patientsOf(countOf(kPrescriberCode, prescriber).value_or(0)),
+                  patientKey(identity));
 }
 
 domain::Result<domain::Done> PartyStore::forgetPatient(Transaction& transaction,

@@ -5,6 +5,7 @@
 /// person under two.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "domain/prescription/prescription.h"
@@ -33,6 +34,14 @@ public:
     /// Likewise of a prescriber.
     domain::Result<domain::Done> forgetPrescriber(Transaction& transaction,
                                                   const std::string& prescriberCode) const;
+
+    /// What a prescriber of this identity is matched by; nullopt: by nothing. `prescriber`: the
+    /// code, which only matters for patients. ErrorCode::Unavailable without the identity key.
+    domain::Result<std::optional<std::string>> matchOfPrescriber(
+        const std::string& prescriber, const domain::Identity& identity) const;
+    /// Likewise a patient of a prescriber.
+    domain::Result<std::optional<std::string>> matchOfPatient(
+        const std::string& prescriber, const domain::Identity& identity) const;
 
 private:
     Connection& connection_;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "storage/kept_check.h"
 #include "storage/ledger_pass.h"
 #include "storage/lot_uses.h"
 #include "storage/order_labels.h"
@@ -33,16 +34,33 @@ Result<RecordsReport> checkRecords(Connection& connection) {
     OrderCount count;
     const std::array checks{OrderRegister{connection}.check(), LotUses{connection}.check(),
                             OrderLabels{connection}.check(), SealedTexts{connection}.check()};
+    const auto kept = keptChecks(connection);
+    auto access = AccessLog{connection}.verify([&](const domain::AccessEntry& entry) {
+        for (const auto& check : kept) check->access(entry);
+    });
+    if (!access) return access.error();
     std::vector<LedgerListener*> listeners{&count};
-    for (const auto& check : checks) listeners.push_back(check.get());
+    std::vector<const TableCheck*> tables;
+    for (const auto& check : checks) {
+        listeners.push_back(check.get());
+        tables.push_back(check.get());
+    }
+    // What rests on a broken log proves nothing more.
+    if (!access->problem)
+        for (const auto& check : kept) {
+            listeners.push_back(check.get());
+            tables.push_back(check.get());
+        }
     auto ledger = readLedger(connection, listeners, Chain::Verified);
     if (!ledger) return ledger.error();
-    RecordsReport report{.ledger = *std::move(ledger), .orders = count.orders()};
+    RecordsReport report{
+        .ledger = *std::move(ledger), .access = *std::move(access), .orders = count.orders()};
     if (report.ledger.problem) {
         report.problems.push_back(*report.ledger.problem);
         return report;
     }
-    for (const auto& check : checks)
+    if (report.access.problem) report.problems.push_back(*report.access.problem);
+    for (const TableCheck* check : tables)
         report.problems.insert(report.problems.end(), check->problems().begin(),
                                check->problems().end());
     return report;

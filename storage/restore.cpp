@@ -140,13 +140,12 @@ std::optional<LastEntry> lastEntryOf(Connection& records) {
 
 /// Opens the records as they will be worked with, which brings them to the newest schema, and
 /// proves them; says what they hold.
-Result<Restored> workable(const fs::path& folder, const BackupFile& backup,
-                          const fs::path& file, const KeyAccess& keys) try {
+Result<Restored> workable(const fs::path& folder, const BackupFile& backup, const fs::path& file,
+                          const KeyAccess& keys) try {
     auto opened = Connection::open(folder, Opening::Existing, {}, keys);
     if (!opened)
-        return opened.error().code == ErrorCode::Unavailable
-                   ? damaged(file, opened.error().message)
-                   : opened.error();
+        return opened.error().code == ErrorCode::Unavailable ? damaged(file, opened.error().message)
+                                                             : opened.error();
     const auto records = *std::move(opened);
     const auto problems = problemsIn(*records);
     if (!problems) return damaged(file, problems.error().message);

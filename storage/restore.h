@@ -43,7 +43,6 @@ struct Restored {
 domain::Result<Restored> restoreBackup(const std::filesystem::path& file,
                                        const std::filesystem::path& folder,
                                        const std::optional<KnownHead>& against = {},
-                                       const Progress& progress = {},
-                                       const KeyAccess& keys = {});
+                                       const Progress& progress = {}, const KeyAccess& keys = {});
 
 }  // namespace storage

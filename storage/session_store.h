@@ -7,6 +7,7 @@
 
 #include "domain/base/date.h"
 #include "domain/base/id.h"
+#include "domain/workshop/access_entry.h"
 #include "storage/transaction.h"
 
 namespace storage {
@@ -20,7 +21,13 @@ struct KeptSession {
     friend bool operator==(const KeptSession&, const KeptSession&) = default;
 };
 
-/// Sessions are ended, never removed: they say who was here when.
+/// When a session was last used, under the laboratory's key, so that nobody without it makes one
+/// that rested too long look fresh.
+std::string lastUsedSeal(const std::string& key, const std::string& tokenDigest,
+                         domain::Instant lastUsed);
+
+/// Sessions are ended, never removed: they say who was here when. What opens and ends them writes
+/// it into the access log.
 class SessionStore {
 public:
     explicit SessionStore(Connection& connection) : connection_{connection} {}
@@ -32,8 +39,9 @@ public:
     /// Never back in time.
     domain::Result<domain::Done> touch(Transaction& transaction, const std::string& tokenDigest,
                                        domain::Instant at) const;
-    domain::Result<domain::Done> end(Transaction& transaction, const std::string& tokenDigest,
-                                     domain::Instant at) const;
+    domain::Result<domain::Done> end(
+        Transaction& transaction, const std::string& tokenDigest, domain::Instant at,
+        domain::SignOutReason why = domain::SignOutReason::Asked) const;
     domain::Result<domain::Done> endAllOf(Transaction& transaction,
                                           const domain::PersonCode& person,
                                           domain::Instant at) const;

@@ -1,5 +1,6 @@
 #include "storage/settings_store.h"
 
+#include "storage/kept_digest.h"
 #include "storage/statement.h"
 
 namespace storage {
@@ -57,6 +58,14 @@ domain::Result<domain::Done> encryptSettings(Transaction& work, const IdentityCi
     if (!clear) return clear.error();
     if (!*clear) return domain::Done{};
     return settings.put(work, kHmacKeySetting, sealedSetting(cipher, kHmacKeySetting, **clear));
+}
+
+domain::Result<std::optional<std::string>> hmacKeyOf(Connection& connection) {
+    return SettingsStore{connection}.findSecret(kHmacKeySetting);
+}
+
+std::string settingDigest(std::string_view name, const std::string& stored) {
+    return keptDigest({"setting", name, stored});
 }
 
 }  // namespace storage

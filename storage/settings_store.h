@@ -34,5 +34,10 @@ inline constexpr std::string_view kHmacKeySetting = "access.badge-key";
 
 /// Encrypts the secrets among the settings of records that had no key before.
 domain::Result<domain::Done> encryptSettings(Transaction& work, const IdentityCipher& cipher);
+/// Its value; nullopt before the laboratory is set up.
+domain::Result<std::optional<std::string>> hmacKeyOf(Connection& connection);
+/// What the ledger says of a secret setting: SHA-256 of what is stored, 64 hexadecimal digits. The
+/// key is 256 random bits, so that nobody finds it by guessing.
+std::string settingDigest(std::string_view name, const std::string& stored);
 
 }  // namespace storage

@@ -13,7 +13,6 @@ using domain::Instant;
 using domain::Result;
 using storage::CredentialStore;
 using storage::KeptCredentials;
-using storage::Transaction;
 
 constexpr std::int64_t kMicrosecondsPerMinute = 60'000'000;
 
@@ -76,7 +75,8 @@ Result<KeptCredentials> count(const Laboratory& laboratory, const Attempt& attem
                     }
                     if (kept->lockedUntil && unit.at() < *kept->lockedUntil) return Done{};
                     after = counted(*std::move(kept), unit.at());
-                    if (auto put = store.put(unit.transaction(), *after); !put) return put;
+                    if (auto put = store.put(unit.transaction(), *after, unit.at()); !put)
+                        return put;
                     // Locked by this very attempt: it is still looked at.
                     after->lockedUntil.reset();
                     return Done{};
@@ -142,7 +142,7 @@ Result<Proved> prove(const Laboratory& laboratory, const Attempt& attempt, const
 Error mustChange(const Laboratory& laboratory, const Proved& proved) {
     const auto settled = perform(
         laboratory, {.person = proved.after.person}, {.command = commandOf({"must-change"})},
-        [&](UnitOfWork& unit) { return settle(laboratory, unit.transaction(), proved); });
+        [&](UnitOfWork& unit) { return settle(laboratory, unit, proved); });
     if (!settled) return settled.error();
     const std::string code = proved.after.person.text();
     return {ErrorCode::Refused, "this password was given to " + code +
@@ -151,7 +151,7 @@ Error mustChange(const Laboratory& laboratory, const Proved& proved) {
                                     code};
 }
 
-Result<Done> settle(const Laboratory& laboratory, Transaction& work, const Proved& proved) {
+Result<Done> settle(const Laboratory& laboratory, UnitOfWork& work, const Proved& proved) {
     const CredentialStore store{laboratory.records()};
     const auto now = store.of(proved.before.person);
     if (!now) return now.error();
@@ -159,7 +159,15 @@ Result<Done> settle(const Laboratory& laboratory, Transaction& work, const Prove
         return Error{ErrorCode::Conflict, "the password or badge of " +
                                               proved.before.person.text() +
                                               " was changed just now; try again"};
-    return store.put(work, proved.after);
+    for (const auto& code : domain::enumCodes<Credential>) {
+        // The same secret, hashed anew.
+        auto digest = storage::credentialDigest(proved.after, code.value);
+        if (!digest || digest == storage::credentialDigest(*now, code.value)) continue;
+        const domain::CredentialKept kept{code.value, *std::move(digest)};
+        if (auto done = work.record({domain::SubjectKind::Person, now->person.text()}, kept); !done)
+            return done;
+    }
+    return store.put(work.transaction(), proved.after, work.at());
 }
 
 }  // namespace actions

@@ -32,7 +32,7 @@ domain::Result<Proved> prove(const Laboratory& laboratory, const Attempt& attemp
                              const Secret& secret);
 /// Keeps what a successful attempt leads to. ErrorCode::Conflict when the credentials were changed
 /// while it was looked at.
-domain::Result<domain::Done> settle(const Laboratory& laboratory, storage::Transaction& work,
+domain::Result<domain::Done> settle(const Laboratory& laboratory, UnitOfWork& work,
                                     const Proved& proved);
 /// The right password, but one that somebody else gave: the failures are forgotten, and it opens
 /// nothing before they have chosen their own.

@@ -23,8 +23,7 @@ domain::Result<Laboratory> Laboratory::openExisting(const std::filesystem::path&
     auto records = storage::Connection::open(folder, storage::Opening::Existing,
                                              storage::backupBeforeUpgrade(clock.now()), keys);
     if (!records) return records.error();
-    return Laboratory{folder, clock, *std::move(records), storage::HashCost::Usual,
-                      keys.folder};
+    return Laboratory{folder, clock, *std::move(records), storage::HashCost::Usual, keys.folder};
 }
 
 domain::Result<Laboratory> Laboratory::open(const std::filesystem::path& folder,

@@ -1,22 +1,21 @@
 #include "apps/actions/laboratory_key.h"
 
+#include "apps/actions/settings.h"
 #include "storage/settings_store.h"
 
 namespace actions {
 namespace {
 
 domain::Result<std::optional<std::string>> keyIn(const Laboratory& laboratory) {
-    return storage::SettingsStore{laboratory.records()}.findSecret(
-        storage::kHmacKeySetting);
+    return storage::hmacKeyOf(laboratory.records());
 }
 
 }  // namespace
 
 using domain::Result;
 
-Result<domain::Done> makeLaboratoryKey(const Laboratory& laboratory, storage::Transaction& work) {
-    return storage::SettingsStore{laboratory.records()}.putSecret(
-        work, storage::kHmacKeySetting, storage::newToken());
+Result<domain::Done> makeLaboratoryKey(const Laboratory& laboratory, UnitOfWork& work) {
+    return putSetting(laboratory, work, kHmacKey, storage::newToken());
 }
 
 Result<std::string> digestOfBadge(const Laboratory& laboratory, const storage::Secret& badge) {

@@ -3,8 +3,8 @@
 #pragma once
 
 #include "apps/actions/laboratory.h"
+#include "apps/actions/unit_of_work.h"
 #include "storage/secrets.h"
-#include "storage/transaction.h"
 
 namespace actions {
 
@@ -12,8 +12,7 @@ namespace actions {
 inline constexpr std::string_view kUnknownBadge = "unknown-badge";
 
 /// Makes the key, when the laboratory is set up.
-domain::Result<domain::Done> makeLaboratoryKey(const Laboratory& laboratory,
-                                               storage::Transaction& work);
+domain::Result<domain::Done> makeLaboratoryKey(const Laboratory& laboratory, UnitOfWork& work);
 /// The digest of a badge here. ErrorCode::Unavailable when the key is lost.
 domain::Result<std::string> digestOfBadge(const Laboratory& laboratory,
                                           const storage::Secret& badge);

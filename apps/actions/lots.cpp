@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 
+#include "apps/actions/access.h"
 #include "apps/actions/legal_lack.h"
 #include "apps/actions/order_view.h"
 #include "apps/actions/paper_places.h"
@@ -207,6 +208,10 @@ Result<Recalled> recall(const Laboratory& laboratory, const std::string& lot,
             auto file = writePaper(laboratory, letter,
                                    "recall-" + trace.code.text() + '-' + prescriber, true);
             if (!file) return file.error();
+            if (auto noted =
+                    notePrinted(laboratory, who, {trace.code.text(), 1, "recall-letter", *file});
+                !noted)
+                return noted.error();
             recalled.letters.push_back(*std::move(file));
         }
     }

@@ -285,24 +285,25 @@ Result<Outcome> remake(const Laboratory& laboratory, const OrderNumber& number,
 
 Result<Outcome> purge(const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
     storage::WipedJournal journal{laboratory.records()};
-    auto purged = perform(
-        laboratory, who,
-        {Permission::KeepWorkshop, commandOf({"purge", number.text()}), number, true},
-        [&](UnitOfWork& work) -> Result<Order> {
-            // A clock put ahead would end every term of retention.
-            if (const auto& doubt = work.workshop().clockDoubt)
-                return domain::Error{domain::ErrorCode::Refused, toldOf(*doubt)};
-            auto terms = retentionOf(laboratory);
-            if (!terms) return terms.error();
-            auto order = work.apply(number, domain::Purge{*std::move(terms)});
-            if (!order) return order;
-            const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
-            if (!events) return events.error();
-            if (auto erased = eraseWords(laboratory, work, *events); !erased) return erased.error();
-            if (auto forgot = forgetParties(laboratory, work, *events); !forgot)
-                return forgot.error();
-            return order;
-        });
+    auto purged =
+        perform(laboratory, who,
+                {Permission::KeepWorkshop, commandOf({"purge", number.text()}), number, true},
+                [&](UnitOfWork& work) -> Result<Order> {
+                    // A clock put ahead would end every term of retention.
+                    if (const auto& doubt = work.workshop().clockDoubt)
+                        return domain::Error{domain::ErrorCode::Refused, toldOf(*doubt)};
+                    auto terms = retentionOf(laboratory);
+                    if (!terms) return terms.error();
+                    auto order = work.apply(number, domain::Purge{*std::move(terms)});
+                    if (!order) return order;
+                    const auto events = storage::Ledger{laboratory.records()}.eventsOf(number);
+                    if (!events) return events.error();
+                    if (auto erased = eraseWords(laboratory, work, *events); !erased)
+                        return erased.error();
+                    if (auto forgot = forgetParties(laboratory, work, *events); !forgot)
+                        return forgot.error();
+                    return order;
+                });
     // Also where it was purged before: a program that was killed may have left what follows.
     if (auto finished = finishPurge(laboratory, number, journal); !finished)
         return finished.error();

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "apps/actions/access.h"
 #include "apps/actions/order_view.h"
 #include "apps/actions/paper_places.h"
 #include "apps/actions/sessions.h"
@@ -260,15 +261,22 @@ Result<std::filesystem::path> print(const Laboratory& laboratory, const domain::
     const auto sheet = composed({laboratory, *view, head, (*row)->description}, paper);
     if (!sheet) return sheet.error();
     const bool isIssued = paper == Paper::Statement;
-    if (file.empty())
-        return writePaper(laboratory, *sheet,
-                          number.text() + '-' + std::string{domain::codeOf(paper)} + "-r" +
-                              std::to_string(view->order.revisionNumber),
-                          isIssued);
-    if (const auto written = reports::write(*sheet, file, paperPlace(laboratory, isIssued));
-        !written)
+    const std::int64_t revision = view->order.revisionNumber;
+    const std::string kind{domain::codeOf(paper)};
+    std::filesystem::path place = file;
+    if (file.empty()) {
+        auto own =
+            writePaper(laboratory, *sheet,
+                       number.text() + '-' + kind + "-r" + std::to_string(revision), isIssued);
+        if (!own) return own;
+        place = *std::move(own);
+    } else if (const auto written = reports::write(*sheet, file, paperPlace(laboratory, isIssued));
+               !written) {
         return written.error();
-    return file;
+    }
+    if (auto noted = notePrinted(laboratory, who, {number.text(), revision, kind, place}); !noted)
+        return noted.error();
+    return place;
 }
 
 }  // namespace actions

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 
+#include "apps/actions/checkpoints.h"
 #include "apps/actions/credential_check.h"
 #include "apps/actions/laboratory_key.h"
 #include "apps/actions/recovery.h"
 #include "apps/actions/refusals.h"
+#include "storage/laboratory_identity.h"
 #include "storage/session_store.h"
 
 namespace actions {
@@ -84,22 +86,43 @@ Result<Done> checkCode(const domain::Workshop& workshop, const PersonCode& perso
     return Done{};
 }
 
-/// Changes what a person proves who they are with, as part of a work.
+/// What the ledger is told of a credential that changed; `kept`: what is kept now.
+domain::WorkshopHappening committed(const KeptCredentials& kept, Credential credential) {
+    auto digest = storage::credentialDigest(kept, credential);
+    if (!digest) return CredentialTaken{credential};
+    return CredentialGiven{credential, std::move(digest)};
+}
+
+/// Changes one thing a person proves who they are with, as part of a work, and records it.
 template <typename Change>
 Result<Done> changeCredentials(const Laboratory& laboratory, UnitOfWork& work,
-                               const PersonCode& person, Change change) {
+                               const PersonCode& person, Credential what, Change change) {
     const CredentialStore store{laboratory.records()};
     auto kept = store.of(person);
     if (!kept) return kept.error();
     KeptCredentials next = *std::move(kept);
     if (Result<Done> changed = change(next); !changed) return changed;
-    if (auto put = store.put(work.transaction(), next); !put) return put;
+    if (auto done = work.record(subject(person), committed(next, what)); !done) return done;
+    if (auto put = store.put(work.transaction(), next, work.at()); !put) return put;
     return SessionStore{laboratory.records()}.endAllOf(work.transaction(), person, work.at());
 }
 
 Result<Done> doneOf(const Result<Kept>& kept) {
     if (!kept) return kept.error();
     return Done{};
+}
+
+/// Whose records these are, with the key as the recovery code locks it, goes into the ledger as a
+/// digest.
+Result<Done> commitIdentity(const Laboratory& laboratory, UnitOfWork& work) {
+    const auto identity = storage::identityOf(laboratory.records());
+    if (!identity) return identity.error();
+    if (!*identity) return Done{};
+    const std::string name{storage::kIdentitySetting};
+    return work.record(
+        {domain::SubjectKind::Setting, name.substr(0, name.find('.'))},
+        domain::SettingSet{
+            .name = name, .now = storage::identityDigest(**identity), .isSecret = true});
 }
 
 /// Somebody who may keep people does one thing to one person.
@@ -124,24 +147,27 @@ Result<Secret> setUp(const Laboratory& laboratory, const PersonCode& person,
     if (!hash) return hash.error();
     const auto recovery = newRecoveryCode(laboratory);
     if (!recovery) return recovery.error();
-    const auto kept = perform(
-        laboratory, {.person = person}, {.command = commandOf({"set-up"})},
-        [&](UnitOfWork& work) -> Result<Done> {
-            if (!work.workshop().people.empty())
-                return Error{ErrorCode::Refused,
-                             "this laboratory is set up already; a manager enters people: "
-                             "framewright people CODE --role ROLE"};
-            if (auto fit = checkCode(work.workshop(), person); !fit) return fit;
-            const domain::PersonEntered manager{domain::Role::Manager, skills};
-            if (auto done = work.record(subject(person), manager); !done) return done;
-            if (auto done = work.record(subject(person), CredentialGiven{Credential::Password});
-                !done)
-                return done;
-            if (auto made = makeLaboratoryKey(laboratory, work.transaction()); !made) return made;
-            if (auto done = keepRecoveryCode(work.transaction(), *recovery); !done) return done;
-            return CredentialStore{laboratory.records()}.put(
-                work.transaction(), {.person = person, .passwordHash = *hash});
-        });
+    const auto kept =
+        perform(laboratory, {.person = person}, {.command = commandOf({"set-up"})},
+                [&](UnitOfWork& work) -> Result<Done> {
+                    if (!work.workshop().people.empty())
+                        return Error{ErrorCode::Refused,
+                                     "this laboratory is set up already; a manager enters people: "
+                                     "framewright people CODE --role ROLE"};
+                    if (auto fit = checkCode(work.workshop(), person); !fit) return fit;
+                    const domain::PersonEntered manager{domain::Role::Manager, skills};
+                    if (auto done = work.record(subject(person), manager); !done) return done;
+                    for (const auto make : {&makeLaboratoryKey, &makeSigningKey})
+                        if (auto made = make(laboratory, work); !made) return made;
+                    if (auto done = keepRecoveryCode(work.transaction(), *recovery); !done)
+                        return done;
+                    if (auto done = commitIdentity(laboratory, work); !done) return done;
+                    return changeCredentials(laboratory, work, person, Credential::Password,
+                                             [&](KeptCredentials& first) -> Result<Done> {
+                                                 first.passwordHash = *hash;
+                                                 return Done{};
+                                             });
+                });
     if (!kept) return kept.error();
     return recovery->code;
 }
@@ -170,7 +196,7 @@ Result<Done> personLeaves(const Laboratory& laboratory, const PersonCode& person
             if (auto done = work.record(subject(person), CredentialTaken{Credential::Badge}); !done)
                 return done;
         if (auto done = work.record(subject(person), domain::PersonLeft{}); !done) return done;
-        if (auto done = store.remove(work.transaction(), person); !done) return done;
+        if (auto done = store.remove(work.transaction(), person, work.at()); !done) return done;
         return SessionStore{laboratory.records()}.endAllOf(work.transaction(), person, work.at());
     }));
 }
@@ -184,20 +210,17 @@ Result<Done> givePassword(const Laboratory& laboratory, const PersonCode& person
     if (!proved) return proved.error();
     auto hash = storage::hashOf(fresh, laboratory.hashCost());
     if (!hash) return hash.error();
-    return doneOf(
-        perform(laboratory, {.person = person}, {.command = commandOf({"password"})},
-                [&](UnitOfWork& work) -> Result<Done> {
-                    if (auto done = settle(laboratory, work.transaction(), *proved); !done)
-                        return done;
-                    auto changed = changeCredentials(laboratory, work, person,
-                                                     [&](KeptCredentials& kept) -> Result<Done> {
-                                                         kept.passwordHash = *hash;
-                                                         kept.mustChange = false;
-                                                         return Done{};
-                                                     });
-                    if (!changed) return changed;
-                    return work.record(subject(person), CredentialGiven{Credential::Password});
-                }));
+    return doneOf(perform(laboratory, {.person = person}, {.command = commandOf({"password"})},
+                          [&](UnitOfWork& work) -> Result<Done> {
+                              if (auto done = settle(laboratory, work, *proved); !done) return done;
+                              return changeCredentials(laboratory, work, person,
+                                                       Credential::Password,
+                                                       [&](KeptCredentials& kept) -> Result<Done> {
+                                                           kept.passwordHash = *hash;
+                                                           kept.mustChange = false;
+                                                           return Done{};
+                                                       });
+                          }));
 }
 
 Result<Secret> resetPassword(const Laboratory& laboratory, const PersonCode& person,
@@ -213,10 +236,7 @@ Result<Secret> resetPassword(const Laboratory& laboratory, const PersonCode& per
     const std::string command = commandOf({"reset-password", person.text()});
     const auto reset =
         decidePeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
-            if (auto done = work.record(subject(person), CredentialGiven{Credential::Password});
-                !done)
-                return done;
-            return changeCredentials(laboratory, work, person,
+            return changeCredentials(laboratory, work, person, Credential::Password,
                                      [&](KeptCredentials& kept) -> Result<Done> {
                                          kept.passwordHash = *hash;
                                          kept.mustChange = true;
@@ -248,9 +268,7 @@ Result<Done> giveBadge(const Laboratory& laboratory, const PersonCode& person, c
             return Error{ErrorCode::Refused, "this badge is the badge of " +
                                                  (**owner).person.text() +
                                                  "; take another, or revoke that one first"};
-        if (auto done = work.record(subject(person), CredentialGiven{Credential::Badge}); !done)
-            return done;
-        return changeCredentials(laboratory, work, person,
+        return changeCredentials(laboratory, work, person, Credential::Badge,
                                  [&](KeptCredentials& kept) -> Result<Done> {
                                      kept.badge = KeptBadge{*digest, *pinHash};
                                      return Done{};
@@ -261,11 +279,11 @@ Result<Done> giveBadge(const Laboratory& laboratory, const PersonCode& person, c
 Result<Done> revokeBadge(const Laboratory& laboratory, const PersonCode& person, const Who& who) {
     const std::string command = commandOf({"revoke-badge", person.text()});
     return keepPeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
-        if (auto done = work.record(subject(person), CredentialTaken{Credential::Badge}); !done)
-            return done;
         return changeCredentials(
-            laboratory, work, person, [&](KeptCredentials& kept) -> Result<Done> {
-                if (!kept.badge) return Error{ErrorCode::Refused, person.text() + " has no badge"};
+            laboratory, work, person, Credential::Badge,
+            [&](KeptCredentials& kept) -> Result<Done> {
+                if (!kept.badge && work.workshop().worker(person) != nullptr)
+                    return Error{ErrorCode::Refused, person.text() + " has no badge"};
                 kept.badge.reset();
                 return Done{};
             });

@@ -25,8 +25,8 @@ Result<RecoveryCode> newRecoveryCode(const Laboratory& laboratory) {
     const auto cipher = laboratory.records().identity();
     if (!cipher) return cipher.error();
     const storage::Secret code = storage::newRecoveryCode();
-    auto locked = storage::lockedByRecoveryCode(**cipher, code, identity->laboratory,
-                                                laboratory.hashCost());
+    auto locked =
+        storage::lockedByRecoveryCode(**cipher, code, identity->laboratory, laboratory.hashCost());
     if (!locked) return locked.error();
     return RecoveryCode{code, *std::move(locked)};
 }

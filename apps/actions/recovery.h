@@ -17,8 +17,7 @@ struct RecoveryCode {
 /// Makes one; it opens nothing until it is kept. ErrorCode::Unavailable without the identity key.
 domain::Result<RecoveryCode> newRecoveryCode(const Laboratory& laboratory);
 /// Keeps it in the records, in the place of any earlier one.
-domain::Result<domain::Done> keepRecoveryCode(storage::Transaction& work,
-                                              const RecoveryCode& code);
+domain::Result<domain::Done> keepRecoveryCode(storage::Transaction& work, const RecoveryCode& code);
 
 /// Where the identity key of the records lies on this machine. ErrorCode::Unavailable.
 domain::Result<std::filesystem::path> keyFileOf(const Laboratory& laboratory);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "apps/actions/credential_check.h"
 #include "apps/actions/laboratory_key.h"
 #include "storage/credential_store.h"
 
@@ -42,15 +43,12 @@ bool isOver(const KeptCredentials& count, Instant now) {
             count.lockedUntil->microseconds() - now.microseconds() > kMicrosecondsPerHour);
 }
 
-/// Records how many were not recorded one by one.
+/// Records that the rest of the hour is not recorded one by one.
 Result<Done> tellRest(UnitOfWork& unit, const KeptCredentials& count, const std::string& place) {
-    const std::int64_t more = count.failures - kRefusalsAnHour;
-    if (more <= 0) return Done{};
     const std::string where = place.empty() ? "at no station" : "at " + place;
-    return unit.record(
-        {domain::SubjectKind::Access, std::string{kNobody}},
-        domain::AccessRefused{"sign-in", "and " + std::to_string(more) + " more " + where +
-                                             " in the hour to " + count.lockedUntil->text()});
+    return unit.note(domain::AccessDenied{
+        std::string{kSignIn},
+        "more " + where + ", not recorded one by one until " + count.lockedUntil->text()});
 }
 
 }  // namespace
@@ -59,28 +57,30 @@ Result<bool> countRefusal(const Laboratory& laboratory, UnitOfWork& unit,
                           const std::string& station) {
     if (auto closed = closeHour(laboratory, unit, station); !closed) return closed.error();
     const CredentialStore store{laboratory.records()};
-    auto kept = store.of(countedAs(placeOf(unit, station)));
+    const std::string place = placeOf(unit, station);
+    auto kept = store.of(countedAs(place));
     if (!kept) return kept.error();
     KeptCredentials count = *std::move(kept);
+    if (count.failures > kRefusalsAnHour) return false;
     if (!count.lockedUntil)
         count.lockedUntil =
             Instant::ofMicroseconds(unit.at().microseconds() + kMicrosecondsPerHour);
     ++count.failures;
-    if (auto put = store.put(unit.transaction(), count); !put) return put.error();
-    return count.failures <= kRefusalsAnHour;
+    if (auto put = store.put(unit.transaction(), count, unit.at()); !put) return put.error();
+    if (count.failures <= kRefusalsAnHour) return true;
+    if (auto told = tellRest(unit, count, place); !told) return told.error();
+    return false;
 }
 
 Result<Done> closeHour(const Laboratory& laboratory, UnitOfWork& unit, const std::string& station) {
     const CredentialStore store{laboratory.records()};
-    const std::string place = placeOf(unit, station);
-    auto kept = store.of(countedAs(place));
+    auto kept = store.of(countedAs(placeOf(unit, station)));
     if (!kept) return kept.error();
     if (!isOver(*kept, unit.at())) return Done{};
-    if (auto told = tellRest(unit, *kept, place); !told) return told;
     KeptCredentials count = *std::move(kept);
     count.failures = 0;
     count.lockedUntil.reset();
-    return store.put(unit.transaction(), count);
+    return store.put(unit.transaction(), count, unit.at());
 }
 
 bool isReserved(const PersonCode& code) {

@@ -1,5 +1,5 @@
-/// Refusals of whoever is not signed in: anybody can go on with those for ever, so the ledger keeps
-/// the first of each hour and each station, and one entry that counts the rest.
+/// Refusals of whoever is not signed in: anybody can go on with those for ever, so the access log
+/// keeps the first of each hour and each station, and one entry that says there were more.
 #pragma once
 
 #include "apps/actions/unit_of_work.h"
@@ -10,10 +10,10 @@ namespace actions {
 /// together); common practice, no source.
 inline constexpr std::int64_t kRefusalsAnHour = 20;
 
-/// Whether this one is still recorded; counted it is either way.
+/// Whether this one is still recorded.
 domain::Result<bool> countRefusal(const Laboratory& laboratory, UnitOfWork& unit,
                                   const std::string& station);
-/// Records "and 7 more" where the hour of a station is over.
+/// Begins to count anew where the hour of a station is over.
 domain::Result<domain::Done> closeHour(const Laboratory& laboratory, UnitOfWork& unit,
                                        const std::string& station);
 

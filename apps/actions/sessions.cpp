@@ -99,7 +99,8 @@ Result<std::string> whyRefused(const Laboratory& laboratory, const Who& who,
     if ((*workshop)->people.empty()) return notSetUp();
     auto looked = look(laboratory, who);
     if (!looked) return looked.error();
-    return looked->flaw.empty() ? whyNot(**workshop, who, permission) : std::move(looked->flaw);
+    auto seen = *std::move(looked);
+    return seen.flaw.empty() ? whyNot(**workshop, who, permission) : std::move(seen.flaw);
 }
 
 Result<Done> letLook(const Laboratory& laboratory, const Who& who) {
@@ -124,7 +125,7 @@ Result<Done> endIfRested(const Laboratory& laboratory, storage::Transaction& tra
     if (!looked) return looked.error();
     if (!looked->hasRested) return Done{};
     return SessionStore{laboratory.records()}.end(transaction, storage::tokenDigest(who.token),
-                                                  laboratory.now());
+                                                  laboratory.now(), domain::SignOutReason::Rested);
 }
 
 Result<Person> authorise(const Laboratory& laboratory, const Who& who, Permission permission) {

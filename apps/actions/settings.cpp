@@ -4,8 +4,6 @@
 #include <charconv>
 #include <sstream>
 
-#include "storage/settings_store.h"
-
 namespace actions {
 namespace {
 
@@ -15,7 +13,8 @@ using domain::ErrorCode;
 using domain::Result;
 
 constexpr std::array kRows{kLaboratoryName, kLaboratoryAddress, kLaboratoryContact, kIdleMinutes,
-                           kRetentionTerms, kBackupFolder,      kHmacKey,           kLongestPause};
+                           kRetentionTerms, kBackupFolder,      kHmacKey,           kSigningSeed,
+                           kSigningKey,     kLongestPause};
 
 std::optional<std::int64_t> wholeIn(const std::string& text) {
     std::int64_t value{};
@@ -50,7 +49,9 @@ std::optional<std::string> unfit(const SettingRow& row, const std::string& value
 std::span<const SettingRow> settingRows() { return kRows; }
 
 Result<std::string> setting(const Laboratory& laboratory, const SettingRow& row) {
-    auto value = storage::SettingsStore{laboratory.records()}.find(row.name);
+    const storage::SettingsStore store{laboratory.records()};
+    auto value =
+        row.form == SettingForm::Secret ? store.findSecret(row.name) : store.find(row.name);
     if (!value) return value.error();
     if (!*value) return std::string{row.usual};
     if (unfit(row, **value))
@@ -68,7 +69,28 @@ Result<std::int64_t> wholeSetting(const Laboratory& laboratory, const SettingRow
 Result<Done> putSetting(const Laboratory& laboratory, UnitOfWork& unit, const SettingRow& row,
                         const std::string& value) {
     if (const auto why = unfit(row, value)) return Error{ErrorCode::Unusable, *why};
-    return storage::SettingsStore{laboratory.records()}.put(unit.transaction(), row.name, value);
+    const storage::SettingsStore store{laboratory.records()};
+    const bool isSecret = row.form == SettingForm::Secret;
+    const auto committed = [&]() -> Result<std::optional<std::string>> {
+        auto stored = store.find(row.name);
+        if (!stored || !*stored || !isSecret) return stored;
+        return std::optional{storage::settingDigest(row.name, **stored)};
+    };
+    const auto before = committed();
+    if (!before) return before.error();
+    if (auto put = isSecret ? store.putSecret(unit.transaction(), row.name, value)
+                            : store.put(unit.transaction(), row.name, value);
+        !put)
+        return put;
+    const auto now = committed();
+    if (!now) return now.error();
+    // "limit.chewing-force" is one of the settings "limit".
+    const std::string group{row.name.substr(0, row.name.find('.'))};
+    return unit.record({domain::SubjectKind::Setting, group},
+                       domain::SettingSet{.name = std::string{row.name},
+                                          .before = *before,
+                                          .now = now->value_or(std::string{}),
+                                          .isSecret = isSecret});
 }
 
 Result<Done> writeSettings(const Laboratory& laboratory, const Who& who,

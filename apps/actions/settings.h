@@ -46,6 +46,9 @@ inline constexpr SettingRow kRetentionTerms{
 /// Where backups go when no folder is named; empty: backups/ in the laboratory's folder.
 inline constexpr SettingRow kBackupFolder{.name = "backup.folder"};
 inline constexpr SettingRow kHmacKey{.name = storage::kHmacKeySetting, .form = SettingForm::Secret};
+/// What checkpoints are signed with, and the public key that checks them.
+inline constexpr SettingRow kSigningSeed{.name = "checkpoint.seed", .form = SettingForm::Secret};
+inline constexpr SettingRow kSigningKey{.name = "checkpoint.public-key"};
 
 /// Every setting there is but the limits.
 std::span<const SettingRow> settingRows();

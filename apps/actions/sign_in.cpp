@@ -42,8 +42,7 @@ Result<Session> openSession(const Laboratory& laboratory, const Attempt& attempt
     const auto opened = perform(
         laboratory, {.person = attempt.person}, {.command = commandOf({"sign-in"})},
         [&](UnitOfWork& unit) -> Result<Done> {
-            if (auto settled = settle(laboratory, unit.transaction(), proved); !settled)
-                return settled;
+            if (auto settled = settle(laboratory, unit, proved); !settled) return settled;
             if (auto told = closeHour(laboratory, unit, session.station); !told) return told;
             const storage::SessionStore sessions{laboratory.records()};
             if (!session.station.empty())

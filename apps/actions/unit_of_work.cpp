@@ -10,6 +10,7 @@
 #include "apps/actions/sessions.h"
 #include "apps/actions/staleness.h"
 #include "domain/production/evolve.h"
+#include "storage/access_log.h"
 #include "storage/ledger.h"
 #include "storage/projections.h"
 #include "storage/sealed_texts.h"
@@ -58,6 +59,9 @@ Result<std::optional<Before>> before(const Laboratory& laboratory, const Who& wh
     const auto events = storage::Ledger{laboratory.records()}.withKey(who.key);
     if (!events) return events.error();
     if (events->empty()) return std::optional<Before>{};
+    // What was asked, not that a password was hashed anew on the way.
+    const auto order = std::ranges::find_if(
+        *events, [](const LedgerEvent& event) { return std::holds_alternative<Event>(event); });
     return std::visit(
         [&](const auto& first) -> Result<std::optional<Before>> {
             const std::string told = toldOf(first);
@@ -72,7 +76,7 @@ Result<std::optional<Before>> before(const Laboratory& laboratory, const Who& wh
                 recorded.order = first.order;
             return std::optional{recorded};
         },
-        events->front());
+        order == events->end() ? events->front() : *order);
 }
 
 /// Only a command whose gate asks for them needs the names opened.
@@ -157,6 +161,12 @@ Result<std::optional<domain::SealedText>> UnitOfWork::seal(const std::optional<s
     return std::optional{*std::move(sealed)};
 }
 
+Result<Done> UnitOfWork::note(domain::AccessHappening what) {
+    return storage::AccessLog{laboratory_.records()}.append(
+        transaction_,
+        {.at = at_, .person = who_.person, .station = who_.station, .what = std::move(what)});
+}
+
 Result<Done> UnitOfWork::dropUnusedTexts() {
     const auto isTakenUp = [&](const domain::SealedText& text) {
         return std::ranges::any_of(events_, [&](const LedgerEvent& event) {
@@ -219,8 +229,6 @@ private:
         if (!workshop) return workshop.error();
         if (deed_.permission)
             if (auto allowed = allow(transaction, **workshop); !allowed) return allowed.error();
-        if (deed_.asksPassword)
-            if (auto settled = settleProof(transaction); !settled) return settled.error();
         auto command = digestOfCommand(laboratory_, deed_.command);
         if (!command) return command.error();
         if (!who_.key.empty()) {
@@ -236,6 +244,8 @@ private:
         UnitOfWork unit{laboratory_, who_,        std::move(transaction), **workshop,
                         *at,         keyOf(who_), *std::move(command)};
         if (auto fresh = checkVersion(unit); !fresh) return fresh.error();
+        if (deed_.asksPassword)
+            if (auto settled = settleProof(unit); !settled) return settled.error();
         if (auto done = body(unit); !done) return done.error();
         if (auto kept = unit.keep(); !kept) return kept.error();
         if (auto committed = unit.transaction_.commit(); !committed) return committed.error();
@@ -297,8 +307,8 @@ private:
         proved_ = *std::move(proved);
         return Done{};
     }
-    Result<Done> settleProof(Transaction& transaction) const {
-        if (proved_) return settle(laboratory_, transaction, *proved_);
+    Result<Done> settleProof(UnitOfWork& unit) const {
+        if (proved_) return settle(laboratory_, unit, *proved_);
         return Error{ErrorCode::Conflict, "who may do this was changed just now; try again"};
     }
 
@@ -360,18 +370,18 @@ Result<Kept> perform(const Laboratory& laboratory, const Who& who, const Deed& d
 
 Error refuse(const Laboratory& laboratory, const Who& who, std::string_view command,
              const Denial& denial) {
-    const auto recorded = perform(
-        laboratory, {.person = who.person}, {.command = commandOf({"refuse"})},
-        [&](UnitOfWork& unit) -> Result<Done> {
-            if (auto ended = endIfRested(laboratory, unit.transaction(), who); !ended) return ended;
-            if (denial.isOfNobody) {
-                const auto isRecorded = countRefusal(laboratory, unit, who.station);
-                if (!isRecorded) return isRecorded.error();
-                if (!*isRecorded) return Done{};
-            }
-            return unit.record({domain::SubjectKind::Access, who.person.text()},
-                               domain::AccessRefused{std::string{command}, denial.recorded});
-        });
+    const auto recorded =
+        perform(laboratory, {.person = who.person, .station = who.station},
+                {.command = commandOf({"refuse"})}, [&](UnitOfWork& unit) -> Result<Done> {
+                    if (auto ended = endIfRested(laboratory, unit.transaction(), who); !ended)
+                        return ended;
+                    if (denial.isOfNobody) {
+                        const auto isRecorded = countRefusal(laboratory, unit, who.station);
+                        if (!isRecorded) return isRecorded.error();
+                        if (!*isRecorded) return Done{};
+                    }
+                    return unit.note(domain::AccessDenied{std::string{command}, denial.recorded});
+                });
     if (!recorded) return recorded.error();
     return {ErrorCode::Refused, denial.says};
 }

@@ -13,6 +13,7 @@
 #include "apps/actions/outcome.h"
 #include "apps/actions/who.h"
 #include "domain/production/decide.h"
+#include "domain/workshop/access_entry.h"
 #include "domain/workshop/workshop.h"
 #include "storage/event_codec.h"
 #include "storage/transaction.h"
@@ -64,8 +65,10 @@ public:
     /// Decides what happens to a thing of the laboratory's own.
     domain::Result<domain::Done> record(const domain::Subject& subject,
                                         domain::WorkshopHappening what);
+    /// Writes into the access log what the person did, where they are.
+    domain::Result<domain::Done> note(domain::AccessHappening what);
     /// A text kept outside the ledger; nullopt for none or an empty one. One that no event of this
-    /// unit takes up, as a reason that was not needed, is not kept.
+    /// unit takes up is not kept.
     domain::Result<std::optional<domain::SealedText>> seal(const std::optional<std::string>& text);
 
 private:

@@ -23,6 +23,8 @@ domain::Result<Verification> verify(const Laboratory& laboratory) {
     Verification verification{.entries = report.ledger.entries,
                               .orders = report.orders,
                               .head = std::move(report.ledger.head),
+                              .accessEntries = report.access.entries,
+                              .accessHead = std::move(report.access.head),
                               .problems = std::move(report.problems)};
     if (const auto cipher = laboratory.records().identity(); !cipher)
         verification.notLookedAt.push_back("the words of the sealed texts, for " +

@@ -11,9 +11,11 @@ namespace actions {
 struct Verification {
     std::int64_t entries{};  ///< of the ledger
     std::int64_t orders{};
-    std::string head{};                   ///< hash of the newest entry: note it down elsewhere
+    std::string head{};                      ///< hash of the newest entry: note it down elsewhere
     std::vector<std::string> notLookedAt{};  ///< what could not be, and why: no proof of it
-    std::vector<std::string> problems{};     ///< empty: file, chain, register and sealed texts agree
+    std::int64_t accessEntries{};            ///< of the access log
+    std::string accessHead{};                ///< likewise
+    std::vector<std::string> problems{};     ///< empty: file, chains and all tables agree
 };
 
 /// Everything: the file as the engine sees it, its tables, the chain, what is derived from it, and

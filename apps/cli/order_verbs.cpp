@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "apps/actions/checkpoints.h"
 #include "apps/actions/paper_erasure.h"
 #include "apps/actions/papers.h"
 #include "apps/actions/verification.h"
@@ -204,7 +205,10 @@ Result<Exit> print(const Call& call) {
 Result<Exit> verify(const Call& call) {
     const auto laboratory = laboratoryToVerify(call);
     if (!laboratory) return laboratory.error();
-    const auto verification = actions::verify(*laboratory);
+    const auto verification =
+        call.has("against")
+            ? actions::verifyAgainst(*laboratory, *call.option("against"), call.option("key"))
+            : actions::verify(*laboratory);
     if (!verification) return verification.error();
     if (call.has("json")) {
         print("verification-1", json(*verification));
@@ -212,7 +216,9 @@ Result<Exit> verify(const Call& call) {
         Page page;
         if (!verification->head.empty())
             page.line(std::to_string(verification->entries) + " entries, " +
-                      std::to_string(verification->orders) + " orders, head " + verification->head);
+                      std::to_string(verification->orders) + " orders, head " + verification->head)
+                .line(std::to_string(verification->accessEntries) +
+                      " entries of the access log, head " + verification->accessHead);
         for (const std::string& problem : verification->problems) page.line(problem);
         for (const std::string& part : verification->notLookedAt)
             page.line("NOT LOOKED AT: " + part);
@@ -222,6 +228,32 @@ Result<Exit> verify(const Call& call) {
                                                         : "what was looked at is whole"));
     }
     return verification->problems.empty() ? Exit::Done : Exit::Storage;
+}
+
+Result<Exit> checkpoint(const Call& call) {
+    const auto who = whoOf(call);
+    if (!who) return who.error();
+    const auto laboratory = laboratoryOf(call);
+    if (!laboratory) return laboratory.error();
+    const auto made =
+        actions::makeCheckpoint(*laboratory, call.option("to").value_or(std::string{}), *who);
+    if (!made) return made.error();
+    const storage::Checkpoint& now = made->checkpoint;
+    if (call.has("json"))
+        print("checkpoint-1", {{"file", made->file.string()},
+                               {"paper", made->paper.string()},
+                               {"at", now.at.text()},
+                               {"entries", now.ledger.entries},
+                               {"head", now.ledger.hash},
+                               {"access-entries", now.access.entries},
+                               {"access-head", now.access.hash},
+                               {"key", now.publicKey}});
+    else
+        print(Page{made->file.string()}
+                  .line(made->paper.string())
+                  .line("signed by key " + now.publicKey)
+                  .line("keep both where nobody who can change the records can change them"));
+    return Exit::Done;
 }
 
 Result<Exit> letterhead(const Call& call) {

@@ -13,6 +13,7 @@ domain::Result<Exit> order(const Call& call);
 domain::Result<Exit> floor(const Call& call);
 domain::Result<Exit> print(const Call& call);
 domain::Result<Exit> verify(const Call& call);
+domain::Result<Exit> checkpoint(const Call& call);
 domain::Result<Exit> letterhead(const Call& call);
 
 domain::Result<Exit> withdraw(const Call& call);

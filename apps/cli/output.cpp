@@ -202,6 +202,8 @@ Json json(const actions::Verification& verification) {
             {"orders", verification.orders},
             {"head", verification.head},
             {"not-looked-at", verification.notLookedAt},
+            {"access-entries", verification.accessEntries},
+            {"access-head", verification.accessHead},
             {"problems", verification.problems}};
 }
 

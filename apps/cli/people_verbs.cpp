@@ -144,7 +144,7 @@ void forgetSession(const Call& call, const PersonCode& person) {
 Result<Done> keepSession(const Call& call, const Laboratory& laboratory,
                          const actions::Session& session) {
     const auto former = sessionHere(labFolder(call));
-    const auto kept = keepSessionHere(labFolder(call), session);
+    auto kept = keepSessionHere(labFolder(call), session);
     const actions::Session* ended = kept ? nullptr : &session;
     if (kept && former) ended = &*former;
     if (ended != nullptr)

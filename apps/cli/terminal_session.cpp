@@ -64,7 +64,11 @@ std::string beginOf(pid_t process) {
 
 fs::path sessionFile(const fs::path& records) {
     constexpr qsizetype kEnough = 16;
-    const std::string place = fs::weakly_canonical(fs::absolute(records)).string();
+    // Of a path that leads nowhere the name does: nobody is signed in there.
+    std::error_code failure;
+    const fs::path whole = fs::absolute(records, failure);
+    const fs::path real = fs::weakly_canonical(whole, failure);
+    const std::string place = (failure ? whole : real).string();
     const QByteArray digest =
         QCryptographicHash::hash(QByteArray::fromStdString(place), QCryptographicHash::Sha256)
             .toHex()

@@ -247,11 +247,21 @@ constexpr Option kRestoreOptions[] = {
     {"against-head", "HASH", "the head that verify printed with them"},
     kProgress,
     kJson};
+constexpr Option kVerifyOptions[] = {
+    {"against", "FILE", "a checkpoint that must still hold"},
+    {"key", "KEY", "the key it must be signed by, as an earlier day sheet shows it"},
+    kLab,
+    kJson};
+constexpr Option kCheckpointOptions[] = {
+    {"to", "FILE", "a new file for it (default: checkpoint-DAY-ENTRIES.txt among the papers)"},
+    kLab,
+    kAs,
+    kJson};
 constexpr Option kDrillOptions[] = {kProgress, kLab, kAs, kJson};
 constexpr Option kDemoOptions[] = {
     {"folder", "DIR", "where to put the invented laboratory (default: ./demo)"}};
 
-constexpr std::array<Verb, 49> kVerbs{{
+constexpr std::array<Verb, 50> kVerbs{{
     {"classify", "", 0, 0, "name the Kennedy class of an arch", kClassifyOptions,
      "framewright classify --arch upper --missing 14,15,24,25,26", &classify, Needs::Nothing},
     {"check", "FILE", 1, 1, "examine a prescription file and print every finding", kCheckOptions,
@@ -327,8 +337,11 @@ constexpr std::array<Verb, 49> kVerbs{{
      "framewright purge 26000017 --as MK", &purge},
     {"clock", "[DATE]", 0, 1, "whether the clock can be believed; confirm the date of today",
      kClockOptions, "framewright clock 2026-11-25 --as MK", &clock},
-    {"verify", "", 0, 0, "prove that the records are whole", kReadOptions, "framewright verify",
-     &verify, Needs::Nothing},
+    {"verify", "", 0, 0, "prove that the records are whole", kVerifyOptions,
+     "framewright verify --against checkpoint-2026-11-25-412.txt", &verify, Needs::Nothing},
+    {"checkpoint", "", 0, 0, "sign where the records stand, for a file and the day sheet",
+     kCheckpointOptions, "framewright checkpoint --to /media/safe/today.txt --as MK", &checkpoint,
+     Needs::Nothing},
     {"backup", "[FOLDER]", 0, 1, "write a proved backup of the records while they are in use",
      kBackupOptions, "framewright backup /media/safe --as MK", &backup, Needs::Nothing},
     {"restore", "FILE", 1, 1, "come back from a backup, into a new folder", kRestoreOptions,

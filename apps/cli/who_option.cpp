@@ -67,7 +67,7 @@ Result<actions::Who> whoOf(const Call& call) {
 }
 
 Result<actions::Who> provenWhoOf(const Call& call) {
-    const auto who = whoOf(call);
+    auto who = whoOf(call);
     if (!who) return who;
     const auto password = readSecret("password of " + who->person.text() + ", once more");
     if (!password) return password.error();

@@ -110,6 +110,15 @@ struct Objections {
                                         " was expected: somebody changed it meanwhile");
         return {};
     }
+    Objection operator()(const SettingSet& set) const {
+        if (set.name.starts_with(subject.code + '.')) return {};
+        return refused(subject, "the setting " + set.name + " is none of these");
+    }
+    Objection operator()(const GuideEntered& entered) const {
+        return entered.guide.name.empty() ? refused(subject, "its name was expected") : Objection{};
+    }
+    Objection operator()(const CredentialKept&) const { return person(); }
+    Objection operator()(const TakenOver&) const { return {}; }
 
     Objection operator()(const ClockMarked&) const { return {}; }
     Objection operator()(const DateConfirmed& confirmed) const {
@@ -190,6 +199,11 @@ struct Change {
         workshop.clockDoubt = ClockDoubt{marked.fault, marked.before, event.at};
     }
     void operator()(const DateConfirmed&) const { workshop.clockDoubt.reset(); }
+    // What is kept beside the ledger lies in tables of its own.
+    void operator()(const SettingSet&) const {}
+    void operator()(const GuideEntered&) const {}
+    void operator()(const CredentialKept&) const {}
+    void operator()(const TakenOver&) const {}
 };
 
 /// What each kind of event is about, in the order of the variant.
@@ -197,7 +211,8 @@ constexpr std::array<SubjectKind, enumCodes<WorkshopEventKind>.size()> kSubjects
     SubjectKind::Person, SubjectKind::Person,  SubjectKind::Person,    SubjectKind::Person,
     SubjectKind::Access, SubjectKind::Station, SubjectKind::Equipment, SubjectKind::Equipment,
     SubjectKind::Site,   SubjectKind::Lot,     SubjectKind::Lot,       SubjectKind::Lot,
-    SubjectKind::Route,  SubjectKind::Clock,   SubjectKind::Clock};
+    SubjectKind::Route,  SubjectKind::Clock,   SubjectKind::Clock,     SubjectKind::Setting,
+    SubjectKind::Guide,  SubjectKind::Person,  SubjectKind::Records};
 
 }  // namespace
 

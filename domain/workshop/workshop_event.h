@@ -10,6 +10,7 @@
 #include "domain/route/route_plan.h"
 #include "domain/workshop/clock_check.h"
 #include "domain/workshop/equipment.h"
+#include "domain/workshop/kept_beside.h"
 #include "domain/workshop/person.h"
 
 namespace domain {
@@ -22,10 +23,13 @@ enum class SubjectKind : std::uint8_t {
     Lot,
     Route,
     Access,
-    Clock
+    Clock,
+    Setting,
+    Guide,
+    Records
 };
 template <>
-inline constexpr std::array<EnumCode<SubjectKind>, 8> enumCodes<SubjectKind>{{
+inline constexpr std::array<EnumCode<SubjectKind>, 11> enumCodes<SubjectKind>{{
     {SubjectKind::Person, "person"},
     {SubjectKind::Station, "station"},
     {SubjectKind::Equipment, "equipment"},
@@ -34,6 +38,9 @@ inline constexpr std::array<EnumCode<SubjectKind>, 8> enumCodes<SubjectKind>{{
     {SubjectKind::Route, "route"},
     {SubjectKind::Access, "access"},
     {SubjectKind::Clock, "clock"},
+    {SubjectKind::Setting, "setting"},
+    {SubjectKind::Guide, "guide"},
+    {SubjectKind::Records, "records"},
 }};
 
 /// What an event is about: "lot/AL-204", "person/MK", "route/cast-framework-upper".
@@ -56,15 +63,11 @@ struct PersonLeft {
     friend bool operator==(const PersonLeft&, const PersonLeft&) = default;
 };
 
-enum class Credential : std::uint8_t { Password, Badge };
-template <>
-inline constexpr std::array<EnumCode<Credential>, 2> enumCodes<Credential>{{
-    {Credential::Password, "password"},
-    {Credential::Badge, "badge"},
-}};
 /// A password or a badge with its PIN was given; what it is stays outside the ledger.
 struct CredentialGiven {
     Credential credential{};
+    /// Of what is kept of it; nullopt in events from before it was committed to.
+    std::optional<std::string> digest{};
     friend bool operator==(const CredentialGiven&, const CredentialGiven&) = default;
 };
 struct CredentialTaken {
@@ -131,7 +134,8 @@ struct DateConfirmed {
 using WorkshopHappening =
     std::variant<PersonEntered, PersonLeft, CredentialGiven, CredentialTaken, AccessRefused,
                  StationEntered, EquipmentEntered, Calibrated, SiteEntered, LotReceived, LotHeld,
-                 LotReleased, RouteSet, ClockMarked, DateConfirmed>;
+                 LotReleased, RouteSet, ClockMarked, DateConfirmed, SettingSet, GuideEntered,
+                 CredentialKept, TakenOver>;
 
 /// The stable word of each, in the order of the variant.
 enum class WorkshopEventKind : std::uint8_t {
@@ -150,9 +154,13 @@ enum class WorkshopEventKind : std::uint8_t {
     RouteSet,
     ClockMarked,
     DateConfirmed,
+    SettingSet,
+    GuideEntered,
+    CredentialKept,
+    TakenOver,
 };
 template <>
-inline constexpr std::array<EnumCode<WorkshopEventKind>, 15> enumCodes<WorkshopEventKind>{{
+inline constexpr std::array<EnumCode<WorkshopEventKind>, 19> enumCodes<WorkshopEventKind>{{
     {WorkshopEventKind::PersonEntered, "person-entered"},
     {WorkshopEventKind::PersonLeft, "person-left"},
     {WorkshopEventKind::CredentialGiven, "credential-given"},
@@ -168,6 +176,10 @@ inline constexpr std::array<EnumCode<WorkshopEventKind>, 15> enumCodes<WorkshopE
     {WorkshopEventKind::RouteSet, "route-set"},
     {WorkshopEventKind::ClockMarked, "clock-marked"},
     {WorkshopEventKind::DateConfirmed, "date-confirmed"},
+    {WorkshopEventKind::SettingSet, "setting-set"},
+    {WorkshopEventKind::GuideEntered, "guide-entered"},
+    {WorkshopEventKind::CredentialKept, "credential-kept"},
+    {WorkshopEventKind::TakenOver, "taken-over"},
 }};
 
 struct WorkshopEvent {

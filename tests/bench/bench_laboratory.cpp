@@ -37,7 +37,7 @@ Result<Done> enterPerson(const Laboratory& laboratory, std::string_view code, do
 
 Result<Done> enterPeople(const Laboratory& laboratory) {
     const auto made = actions::setUp(laboratory, codeOfPerson(kManager), everySkill(),
-                               actions::Secret{kPassword});
+                                     actions::Secret{kPassword});
     if (!made) return made.error();
     const auto manager = signedIn(laboratory, kManager);
     if (!manager) return manager.error();

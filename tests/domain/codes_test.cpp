@@ -7,6 +7,7 @@
 #include "domain/materials/cure_log.h"
 #include "domain/materials/investment.h"
 #include "domain/production/decide.h"
+#include "domain/workshop/access_entry.h"
 
 namespace {
 
@@ -23,16 +24,15 @@ constexpr bool isNamed() {
 template <typename E>
 class EnumCodes : public testing::Test {};
 
-using CodedEnums =
-    testing::Types<Arch, Surface, Notation, ToothState, RestKind, ClaspKind, ArmMaterial,
-                   UndercutPlace, ReciprocalKind, ArmSection, RemakeReason, AlloyType,
-                   ConnectorKind, ResinRetention, BaseKind, FrameworkMaterial, FrameworkMaking,
-                   BaseResin, ToothMaterial, OcclusalScheme, JawRelation, TiltDirection,
-                   EnclosureKind, Sensitivity, SignatureKind, Appliance, Support, KennedyClass,
-                   Severity, Stage, StageKind, StageStatus, Route, FlagReason, EventKind,
-                   OrderStatus, WaitsFor, MixedPowder, CureCycle, CureFault, Demand, RecordKind,
-                   RedoReason, ReturnVerdict, LotKind, EquipmentKind, StationKind, Role, Skill,
-                   Permission, SubjectKind, Credential, WorkshopEventKind>;
+using CodedEnums = testing::Types<
+    Arch, Surface, Notation, ToothState, RestKind, ClaspKind, ArmMaterial, UndercutPlace,
+    ReciprocalKind, ArmSection, RemakeReason, AlloyType, ConnectorKind, ResinRetention, BaseKind,
+    FrameworkMaterial, FrameworkMaking, BaseResin, ToothMaterial, OcclusalScheme, JawRelation,
+    TiltDirection, EnclosureKind, Sensitivity, SignatureKind, Appliance, Support, KennedyClass,
+    Severity, Stage, StageKind, StageStatus, Route, FlagReason, EventKind, OrderStatus, WaitsFor,
+    MixedPowder, CureCycle, CureFault, Demand, RecordKind, RedoReason, ReturnVerdict, LotKind,
+    EquipmentKind, StationKind, Role, Skill, Permission, SubjectKind, Credential, WorkshopEventKind,
+    AccessKind, SignOutReason>;
 TYPED_TEST_SUITE(EnumCodes, CodedEnums);
 
 TYPED_TEST(EnumCodes, AreCompleteAndReversible) {
@@ -54,6 +54,7 @@ TEST(EventKinds, AreAsManyAsTheHappenings) {
     static_assert(enumCodes<EventKind>.size() == std::variant_size_v<Happening>);
     static_assert(enumCodes<RecordKind>.size() == std::variant_size_v<StageRecord>);
     static_assert(enumCodes<WorkshopEventKind>.size() == std::variant_size_v<WorkshopHappening>);
+    static_assert(enumCodes<AccessKind>.size() == std::variant_size_v<AccessHappening>);
 }
 
 TEST(Stages, HaveOneRowEachInTheOrderOfTheEnum) {

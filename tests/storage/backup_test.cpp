@@ -19,9 +19,11 @@
 
 #include "storage/backup_file.h"
 #include "storage/digest.h"
+#include "storage/files/prescription_file.h"
 #include "storage/ledger.h"
 #include "storage/migrator.h"
 #include "storage/restore.h"
+#include "storage/sealed_texts.h"
 #include "tests/storage/records.h"
 
 namespace {
@@ -75,8 +77,8 @@ protected:
     storage::Backup made(int minutes = 0) {
         if (!fs::exists(lab())) {
             const auto records = opened(lab());
-            support::writeTwoOrders(*records);
             support::writeFloor(*records);
+            support::writeTwoOrders(*records);
         }
         return backedUp(minutes);
     }
@@ -470,8 +472,8 @@ TEST_F(Backups, OfAProgramThatIsKilledAreWholeOrNotThere) {
     EXPECT_THAT(support::problemsOf(*opened(lab())), IsEmpty());
 }
 
-// The writers rest between orders: each backup, the way back and the look at both cost by entry, and
-// writers that never rest outgrow them.
+// The writers rest between orders: each backup, the way back and the look at both cost by entry,
+// and writers that never rest outgrow them.
 TEST_F(Backups, AreTakenAndProvedWhileOthersWrite) {
     constexpr int kBackups = 10;
     made();
@@ -596,6 +598,32 @@ void writeClearTexts(const Shell& shell, storage::Connection& from) {
     }
 }
 
+/// By what parties were matched then: their names as they are, where today there are digests.
+void writeClearMatches(const Shell& shell, storage::Connection& from) {
+    for (const domain::Order& order : support::ordersIn(from)) {
+        const domain::Parties& parties = order.revision.parties;
+        const auto text = storage::SealedTexts{from}.open(parties.identity);
+        ASSERT_TRUE(text && *text);
+        const auto full = storage::readPrescription(**text, "sealed text");
+        ASSERT_TRUE(full) << full.error().message;
+        const domain::Identity& identity = full->identity;
+        const std::string prescriber = identity.prescriberRegistration
+                                           ? "registration " + *identity.prescriberRegistration
+                                           : "name " + *identity.prescriberName + ", address " +
+                                                 identity.prescriberAddress.value_or("");
+        const std::string patient = identity.patientReference
+                                        ? "reference " + *identity.patientReference
+                                        : "name " + *identity.patientName;
+        const auto put = [&](const std::string& table, const std::string& words,
+                             const std::string& code) {
+            return shell.run("UPDATE " + table + " SET matched_by = '" + words + "' WHERE " +
+                             table + "_id = " + code.substr(1));
+        };
+        ASSERT_TRUE(put("prescriber", prescriber, parties.prescriber));
+        ASSERT_TRUE(put("patient", patient, parties.patient));
+    }
+}
+
 /// Records of schema 3 with the ledger and the texts of others.
 void writeSchemaThree(const fs::path& folder, const fs::path& from) {
     fs::create_directories(folder);
@@ -623,7 +651,9 @@ void writeSchemaThree(const fs::path& folder, const fs::path& from) {
                               " FROM source." + table))
             << table;
     }
-    writeClearTexts(shell, *opened(from));
+    const auto source = opened(from);
+    writeClearTexts(shell, *source);
+    writeClearMatches(shell, *source);
 }
 
 TEST_F(Backups, OfAnOlderSchemaAreMadeOnOpeningAndUpgradedWhenTheyComeBack) {

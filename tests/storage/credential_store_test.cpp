@@ -21,7 +21,7 @@ class Credentials : public testing::Test {
 protected:
     Result<Done> put(const KeptCredentials& kept) {
         Transaction work = *Transaction::begin(*records_);
-        if (auto done = store_.put(work, kept); !done) return done;
+        if (auto done = store_.put(work, kept, minute(1)); !done) return done;
         return work.commit();
     }
 
@@ -68,7 +68,7 @@ TEST_F(Credentials, NeverShareABadge) {
 TEST_F(Credentials, AreGoneOnceRemoved) {
     ASSERT_TRUE(put(full()));
     Transaction work = *Transaction::begin(*records_);
-    ASSERT_TRUE(store_.remove(work, person("JT")));
+    ASSERT_TRUE(store_.remove(work, person("JT"), minute(2)));
     ASSERT_TRUE(work.commit());
     EXPECT_EQ(*store_.of(person("JT")), KeptCredentials{.person = person("JT")});
 }

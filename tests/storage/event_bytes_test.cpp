@@ -7,6 +7,7 @@
 #include <set>
 #include <sstream>
 
+#include "storage/access_log.h"
 #include "storage/event_codec.h"
 #include "tests/storage/event_samples.h"
 
@@ -50,12 +51,18 @@ std::string kindWord(const LedgerEvent& event) {
     return std::visit([](const auto& each) { return std::string{codeOf(kindOf(each))}; }, event);
 }
 
-/// Every sample is found among the lines: read as it, and in the order of the lines. `count`: how
-/// many there were when the format was written; kinds that came later never were.
-void expectEverySampleIn(const std::vector<GoldenLine>& lines, std::size_t count) {
+/// With what came after the first three formats.
+std::vector<LedgerEvent> everySample() {
+    std::vector<LedgerEvent> all = samples();
+    for (const WorkshopEvent& event : support::laterWorkshopSamples()) all.emplace_back(event);
+    return all;
+}
+
+/// Every sample is found among the lines: read as it, and in the order of the lines.
+void expectEverySampleIn(const std::vector<GoldenLine>& lines,
+                         const std::vector<LedgerEvent>& expected) {
     std::size_t at = 0;
-    for (const LedgerEvent& sample : samples()) {
-        if (at == count) break;
+    for (const LedgerEvent& sample : expected) {
         ASSERT_LT(at, lines.size()) << "no bytes of " << kindWord(sample);
         const GoldenLine& line = lines[at++];
         const auto read = decodeEvent(line.bytes);
@@ -69,15 +76,33 @@ TEST(EventBytes, OfTheFirstThreeFormatsAreReadAsTheyWereMeant) {
     std::set<int> formats;
     for (const GoldenLine& line : lines) formats.insert(line.format);
     EXPECT_EQ(formats, (std::set{1, 2, 3}));
-    expectEverySampleIn(lines, lines.size());
+    expectEverySampleIn(lines, samples());
 }
 
 TEST(EventBytes, OfFormatFourAreReadAndWrittenAsEver) {
     const auto lines = golden("events_format_4.txt");
-    expectEverySampleIn(lines, samples().size());
+    expectEverySampleIn(lines, everySample());
     std::size_t at = 0;
-    for (const LedgerEvent& sample : samples())
+    for (const LedgerEvent& sample : everySample())
         EXPECT_EQ(encodeEvent(sample).toHex(), lines.at(at++).bytes.toHex()) << kindWord(sample);
+    std::set<std::string> kinds;
+    for (const LedgerEvent& sample : everySample()) kinds.insert(kindWord(sample));
+    EXPECT_EQ(kinds.size(), enumCodes<EventKind>.size() + enumCodes<WorkshopEventKind>.size());
+}
+
+TEST(EventBytes, OfTheAccessLogAreReadAndWrittenAsEver) {
+    const auto lines = golden("access_format_1.txt");
+    const auto entries = support::accessSamples();
+    ASSERT_EQ(lines.size(), entries.size());
+    std::set<AccessKind> kinds;
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        kinds.insert(kindOf(entries[i]));
+        EXPECT_EQ(storage::encodeAccess(entries[i]).toHex(), lines[i].bytes.toHex());
+        const auto read = storage::decodeAccess(lines[i].bytes);
+        ASSERT_TRUE(read) << read.error().message;
+        EXPECT_EQ(*read, entries[i]) << lines[i].kind;
+    }
+    EXPECT_EQ(kinds.size(), enumCodes<AccessKind>.size());
 }
 
 // A prescription of the first formats is the text of its file: two fields of the form that change

@@ -130,9 +130,52 @@ std::vector<WorkshopEvent> workshopSamples() {
             eventOf(lot, LotHeld{sealedWords()}),
             eventOf(lot, LotReleased{}),
             eventOf({SubjectKind::Route, "reline-upper"},
-                    RouteSet{shippedPlan(Route::Reline, Arch::Upper)}),
-            eventOf({SubjectKind::Clock, "machine"}, ClockMarked{ClockFault::Behind, minute(7)}),
-            eventOf({SubjectKind::Clock, "machine"}, DateConfirmed{floorDay()})};
+                    RouteSet{shippedPlan(Route::Reline, Arch::Upper)})};
+}
+
+std::vector<WorkshopEvent> laterWorkshopSamples() {
+    const Subject who{SubjectKind::Person, "TE"};
+    const std::string digest(64, 'c');
+    const ShadeGuide guide{.name = "house scale",
+                           .source = "entered by the laboratory",
+                           .tabs = {{"A1", LabColour::parse(kLabExample)}, {"A2", {}}}};
+    const SettingSet key{.name = "access.badge-key", .before = {}, .now = digest, .isSecret = true};
+    return {eventOf({SubjectKind::Clock, "machine"}, ClockMarked{ClockFault::Behind, minute(7)}),
+            eventOf({SubjectKind::Clock, "machine"}, DateConfirmed{floorDay()}),
+            eventOf(who, CredentialGiven{Credential::Password, digest}),
+            eventOf({SubjectKind::Setting, "laboratory"},
+                    SettingSet{.name = "laboratory.name", .before = {}, .now = "Südmeer"}),
+            eventOf({SubjectKind::Setting, "laboratory"},
+                    SettingSet{.name = "laboratory.name", .before = "Südmeer", .now = ""}),
+            eventOf({SubjectKind::Setting, "access"}, key),
+            eventOf({SubjectKind::Guide, "shades"}, GuideEntered{guide}),
+            eventOf(who, CredentialKept{Credential::Badge, digest}),
+            eventOf({SubjectKind::Records, "tables"}, TakenOver{}),
+            eventOf({SubjectKind::Records, "tables"},
+                    TakenOver{.settings = {key},
+                              .guides = {guide},
+                              .credentials = {{"TE", Credential::Password, digest}},
+                              .texts = {kSealed}})};
+}
+
+std::vector<AccessEntry> accessSamples() {
+    const std::string digest(64, 'd');
+    const auto entryOf = [](AccessHappening what) {
+        return AccessEntry{.at = minute(3), .person = person("MK"), .what = std::move(what)};
+    };
+    AccessEntry atStation = entryOf(SignedIn{digest});
+    atStation.station = "WAX-2";
+    return {entryOf(SignedIn{digest}),
+            atStation,
+            entryOf(SignedOut{digest, SignOutReason::Rested}),
+            entryOf(SessionFound{digest, 17, {}}),
+            entryOf(SessionFound{digest, 17, 18}),
+            entryOf(AttemptsCounted{}),
+            entryOf(AttemptsCounted{5, 19}),
+            entryOf(AccessDenied{"keep-lots", "a viewer may not"}),
+            entryOf(IdentityViewed{"26000001"}),
+            entryOf(PaperPrinted{"26000001", 2, "ticket", digest}),
+            entryOf(Exported{"backup", digest})};
 }
 
 }  // namespace support

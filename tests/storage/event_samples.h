@@ -6,12 +6,17 @@
 #include <vector>
 
 #include "domain/production/event.h"
+#include "domain/workshop/access_entry.h"
 #include "domain/workshop/workshop_event.h"
 
 namespace support {
 
 std::vector<domain::Event> orderSamples();
 std::vector<domain::WorkshopEvent> workshopSamples();
+/// Kinds and fields that came after format 4: no earlier one holds them.
+std::vector<domain::WorkshopEvent> laterWorkshopSamples();
+/// One entry of every kind the access log can hold.
+std::vector<domain::AccessEntry> accessSamples();
 /// One record of every kind.
 std::vector<domain::StageRecord> everyRecord();
 

@@ -64,7 +64,9 @@ TEST(Ledger, GivesBackWhatWasAppendedInOrder) {
     const auto records = opened(folder.path());
     const std::vector<Event> events{received("a"), flagged(2, "b"), flagged(3, "b")};
     ASSERT_TRUE(append(*records, events));
-    ASSERT_TRUE(append(*records, {received("c", 2)}));
+    Event later = received("c", 2);
+    later.at = events.back().at;
+    ASSERT_TRUE(append(*records, {later}));
     EXPECT_EQ(*Ledger{*records}.eventsOf(orderNumber(1)), events);
     EXPECT_EQ(*Ledger{*records}.withKey("b"),
               (std::vector<storage::LedgerEvent>{events[1], events[2]}));
@@ -120,7 +122,7 @@ TEST(Ledger, GoesBackInTimeOnlyWhereTheClockIsMarked) {
         .key = "c",
         .what = domain::ClockMarked{domain::ClockFault::Behind, minute(2)}};
     Transaction work = *Transaction::begin(*records);
-    ASSERT_TRUE(Ledger{*records}.append(work, {mark}));
+    ASSERT_TRUE(Ledger{*records}.append(work, std::vector{mark}));
     ASSERT_TRUE(work.commit());
     EXPECT_EQ(Ledger{*records}.verify()->problem, std::nullopt);
     Event early = flagged(3, "d");

@@ -1,5 +1,6 @@
 // The tests of storage; with --write-orders FOLDER COUNT PERSON [PAUSE], a second program that
-// writes, and rests so many milliseconds after each order; with --make-backups FOLDER SAFE COUNT, one that backs up, made to be killed.
+// writes, and rests so many milliseconds after each order; with --make-backups FOLDER SAFE COUNT,
+// one that backs up, made to be killed.
 #include <gtest/gtest.h>
 
 #include <QCoreApplication>

@@ -42,7 +42,10 @@ WorkshopEvent eventOf(const Subject& subject, WorkshopHappening what) {
 
 TEST(WorkshopEvents, OfEveryKindAreGivenBack) {
     std::set<WorkshopEventKind> kinds;
-    for (const WorkshopEvent& event : workshopSamples()) {
+    std::vector<WorkshopEvent> samples = workshopSamples();
+    for (WorkshopEvent& later : support::laterWorkshopSamples())
+        samples.push_back(std::move(later));
+    for (const WorkshopEvent& event : samples) {
         kinds.insert(kindOf(event));
         const auto again = decodeWorkshopEvent(encodeEvent(event));
         ASSERT_TRUE(again) << again.error().message;

@@ -14,6 +14,7 @@
 #include <random>
 
 #include "apps/actions/verification.h"
+#include "storage/ledger.h"
 #include "tests/support/designs.h"
 #include "tests/support/hand_clock.h"
 #include "tests/support/working_laboratory.h"
@@ -229,6 +230,40 @@ TEST_F(Damage, OfRecordsThatWereKeptIsNeverCalledWhole) {
     const std::string now = contentOf(file());
     ASSERT_NE(now, before);
     damageCopiesOf({now, now});
+}
+
+TEST_F(Damage, ToWhatWasTakenOverAsFoundShows) {
+    fs::copy_file(OLD_RECORDS "/schema_4.db", file());
+    const auto takenOver = [this] {
+        const auto laboratory = actions::Laboratory::openExisting(folder(), clock_);
+        EXPECT_TRUE(laboratory);
+        const auto events = storage::Ledger{laboratory->records()}.workshopEvents();
+        std::vector<domain::TakenOver> all;
+        for (const domain::WorkshopEvent& event : *events)
+            if (const auto* taken = std::get_if<domain::TakenOver>(&event.what))
+                all.push_back(*taken);
+        return all;
+    };
+    ASSERT_EQ(takenOver().size(), 1U);
+    ASSERT_EQ(takenOver().size(), 1U) << "once";
+    EXPECT_FALSE(takenOver().front().settings.empty());
+    EXPECT_FALSE(takenOver().front().credentials.empty());
+    ASSERT_EQ(verdict(), "");
+    const std::string sound = contentOf(file());
+    for (const char* sql :
+         {"UPDATE setting SET content = content || 'x' WHERE rowid = 1",
+          "UPDATE credential SET must_change = 1 - must_change WHERE rowid = 1",
+          "UPDATE session SET ended_us = NULL, last_used_us = last_used_us + 1 WHERE rowid = 1"}) {
+        write(file(), sound);
+        const QString name = QUuid::createUuid().toString();
+        {
+            auto database = QSqlDatabase::addDatabase(QStringLiteral("QSQLITE"), name);
+            database.setDatabaseName(QString::fromStdString(file().string()));
+            EXPECT_TRUE(database.open() && QSqlQuery{database}.exec(QString::fromUtf8(sql))) << sql;
+        }
+        QSqlDatabase::removeDatabase(name);
+        EXPECT_NE(verdict(), "") << sql;
+    }
 }
 
 TEST_F(Damage, OfRecordsAtWorkIsNeverCalledWhole) {

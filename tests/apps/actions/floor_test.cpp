@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "apps/actions/clock.h"
 #include "apps/actions/house.h"
 #include "tests/apps/actions/floor_bench.h"
 
@@ -134,6 +135,7 @@ TEST_F(FloorPages, FindNobodyWhoseNamesWereErased) {
     floor_.deliver(number);
     EXPECT_THAT(found("Q-77"), ElementsAre(number));
     clock_.goTo(*domain::Date::parse("2040-01-01"));
+    ASSERT_EQ(saidBy(actions::confirmDate(lab(), lab().today(), floor_.as(kManager))), "");
     ASSERT_EQ(saidBy(actions::purge(lab(), number, floor_.as(kManager))), "");
     EXPECT_THAT(found("Q-77"), IsEmpty());
     const auto line = actions::closedPage(lab())->front();

@@ -1,10 +1,11 @@
-/// A laboratory with a clock set by hand, and what its ledger says about who was refused.
+/// A laboratory with a clock set by hand, and what its access log says about who was refused.
 #pragma once
 
 #include <QTemporaryDir>
 #include <fstream>
 #include <iterator>
 
+#include "storage/access_log.h"
 #include "storage/ledger.h"
 #include "tests/support/hand_clock.h"
 #include "tests/support/people.h"
@@ -26,9 +27,10 @@ protected:
     /// "sign-in: wrong password, failure 1 of 5" of each refusal, in order.
     std::vector<std::string> refusals() const {
         std::vector<std::string> all;
-        for (const domain::WorkshopEvent& event : events())
-            if (const auto* refused = std::get_if<domain::AccessRefused>(&event.what))
-                all.push_back(refused->command + ": " + refused->why);
+        EXPECT_TRUE(storage::AccessLog{lab().records()}.visit([&](const auto& entry) {
+            if (const auto* denied = std::get_if<domain::AccessDenied>(&entry.what))
+                all.push_back(denied->command + ": " + denied->why);
+        }));
         return all;
     }
     /// Every byte of the records.

@@ -143,7 +143,7 @@ TEST_F(People, WhoDecideWhoMayDoWhatGiveTheirPasswordOnceMore) {
     };
     const Who unproven{.person = boss.person, .token = boss.token};
     EXPECT_THAT(enter(unproven), HasSubstr("gives the password once more"));
-    EXPECT_THAT(saidBy(resetPassword(lab(), person("CHIEF"), unproven)),
+    EXPECT_THAT(saidBy(resetPassword(lab(), person("NEW"), unproven)),
                 HasSubstr("gives the password once more"));
     EXPECT_THAT(saidBy(personLeaves(lab(), person("CHIEF"), unproven)),
                 HasSubstr("gives the password once more"));

@@ -5,6 +5,7 @@
 #include <fstream>
 #include <iterator>
 
+#include "apps/actions/clock.h"
 #include "apps/actions/orders.h"
 #include "apps/actions/papers.h"
 #include "apps/actions/verification.h"
@@ -56,6 +57,7 @@ protected:
         floor.deliver(*number_);
         clock_.goTo(*domain::Date::parse("2036-11-27"));
         manager_ = floor.as(support::kManager);
+        ASSERT_EQ(saidBy(actions::confirmDate(*lab, lab->today(), *manager_)), "");
         const auto paper =
             actions::print(*lab, *number_, actions::Paper::PrescriptionSheet, {}, *manager_);
         ASSERT_TRUE(paper) << paper.error().message;

@@ -88,7 +88,7 @@ TEST_F(BackupVerbs, DrillForPrograms) {
 }
 
 TEST_F(BackupVerbs, RefuseWithTheirExitCodes) {
-    const Ran nobody = lab({"backup", safe()});
+    const Ran nobody = run({"backup", safe(), "--lab", labFolder()});
     EXPECT_EQ(nobody.exit, 2);
     EXPECT_THAT(nobody.err, HasSubstr("who does this?"));
     EXPECT_EQ(as(kMaker, {"backup", safe()}).exit, 1);

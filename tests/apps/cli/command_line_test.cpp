@@ -49,7 +49,6 @@ TEST_F(CommandLine, RefusesUnusableInputWithTheExitCodeTwo) {
                                      {},
                                      {"check", "a", "b"},
                                      {"check", "--colour"},
-                                     {"log", prescription("lower-i")},
                                      {"order", "12345678"},
                                      {"order", "26000"},
                                      {"start", "26000017", "dancing"}}) {
@@ -57,6 +56,8 @@ TEST_F(CommandLine, RefusesUnusableInputWithTheExitCodeTwo) {
         EXPECT_EQ(ran.exit, 2) << words.join(' ').toStdString() << ran.out << ran.err;
         EXPECT_TRUE(!ran.err.empty() || words.isEmpty());
     }
+    EXPECT_EQ(run({"log", prescription("lower-i"), "--lab", labFolder()}).exit, 2)
+        << "nobody is named who does it";
     EXPECT_THAT(lab({"order", "26000017"}).err, HasSubstr("no such order"));
 }
 

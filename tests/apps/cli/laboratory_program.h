@@ -7,6 +7,7 @@
 
 #include "apps/actions/system_clock.h"
 #include "tests/apps/cli/program.h"
+#include "tests/support/people.h"
 #include "tests/support/working_laboratory.h"
 
 namespace cli_test {

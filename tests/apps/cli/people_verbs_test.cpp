@@ -222,9 +222,10 @@ const QStringList kCallsOfTheRecords[] = {
     {"stations"}};
 /// Those that show nothing of the records to whoever is not signed in, or ask for a session of
 /// their own accord.
-constexpr const char* kOtherVerbs[] = {
-    "classify", "check",    "describe", "verify", "backup", "restore", "drill", "set-up",
-    "sign-in",  "sign-out", "password", "rules",  "limits", "shades",  "bench", "demo"};
+constexpr const char* kOtherVerbs[] = {"classify", "check",    "describe", "verify", "checkpoint",
+                                       "backup",   "restore",  "drill",    "set-up", "sign-in",
+                                       "sign-out", "password", "rules",    "limits", "shades",
+                                       "bench",    "demo"};
 
 TEST_F(PeopleVerbs, ShowNothingOfTheRecordsToWhoeverIsNotSignedIn) {
     setUpLaboratory();

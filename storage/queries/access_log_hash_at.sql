@@ -1,0 +1,3 @@
+SELECT hash
+FROM access_log
+WHERE position = :position

@@ -1,0 +1,5 @@
+SELECT position
+FROM ledger
+WHERE kind = :kind
+ORDER BY position
+LIMIT 1

@@ -1,0 +1,3 @@
+SELECT patient_id, prescriber_id, matched_by
+FROM patient
+ORDER BY patient_id

@@ -1,0 +1,3 @@
+UPDATE session
+SET last_used_seal = :last_used_seal
+WHERE token_digest = :token_digest

@@ -1,0 +1,3 @@
+SELECT name, content
+FROM setting
+ORDER BY name

@@ -1,0 +1,3 @@
+SELECT name, source
+FROM shade_guide
+ORDER BY name

@@ -1,0 +1,3 @@
+SELECT guide, place, name, colour
+FROM shade_tab
+ORDER BY guide, place
