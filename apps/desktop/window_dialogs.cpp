@@ -146,8 +146,9 @@ void WindowDialogs::tellRecoveryCode(const std::string& code,
     Sheet sheet{QObject::tr("Write the recovery code down"), QObject::tr("I have it on paper"),
                 look_};
     sheet.say(models::text(code));
-    sheet.say(QObject::tr("It is told this once. It opens a backup on another machine. Keep it on "
-                          "paper, away from this one."));
+    sheet.say(
+        QObject::tr("It is told this once. It opens a backup on another machine. Keep it on "
+                    "paper, away from this one."));
     sheet.say(QObject::tr("Names in the records are read with the identity key alone, which lies "
                           "in %1.")
                   .arg(models::text(keyFile.string())));

@@ -61,8 +61,9 @@ TEST(IdentityCipher, OpensInItsOwnPlaceUnderItsOwnKeyAlone) {
     EXPECT_EQ(sealed.size(), 24 + 14 + 16);
     EXPECT_EQ(*cipher->open({"table", "7", "column"}, sealed), "Nomina Canaria");
     for (const storage::SealedPlace& elsewhere :
-         {storage::SealedPlace{"other", "7", "column"}, storage::SealedPlace{"table", "8", "column"},
-          storage::SealedPlace{"table", "7", "other"}, storage::SealedPlace{"table7", "", "column"},
+         {storage::SealedPlace{"other", "7", "column"},
+          storage::SealedPlace{"table", "8", "column"}, storage::SealedPlace{"table", "7", "other"},
+          storage::SealedPlace{"table7", "", "column"},
           storage::SealedPlace{"tabl", "e7", "column"}})
         EXPECT_FALSE(cipher->open(elsewhere, sealed)) << elsewhere.table << elsewhere.row;
     const auto other = IdentityCipher::random()->open({"table", "7", "column"}, sealed);

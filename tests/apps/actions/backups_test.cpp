@@ -132,8 +132,7 @@ TEST_F(BackupsOfALaboratory, ShowAStatementThatIsPrintedOtherwise) {
         database.setDatabaseName(QString::fromStdString((again() / "records.db").string()));
         ASSERT_TRUE(database.open());
         QSqlQuery query{database};
-        ASSERT_TRUE(
-            query.prepare("UPDATE sealed_text SET ciphertext = NULL WHERE digest = ?"));
+        ASSERT_TRUE(query.prepare("UPDATE sealed_text SET ciphertext = NULL WHERE digest = ?"));
         query.bindValue(0, QString::fromStdString(issued.statement.digest));
         ASSERT_TRUE(query.exec());
         ASSERT_EQ(query.numRowsAffected(), 1);
