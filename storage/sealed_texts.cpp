@@ -7,6 +7,7 @@
 #include "storage/counted_code.h"
 #include "storage/digest.h"
 #include "storage/event_codec.h"
+#include "storage/ids.h"
 #include "storage/statement.h"
 
 namespace storage {
@@ -105,7 +106,7 @@ public:
                 found("sealed text " + sealed.code + " is missing");
                 continue;
             }
-            takenUp(*id);
+            takenUp_.add(*id);
             const Row row{query};
             if (!row.fits(cipher_, sealed.digest))
                 altered(sealed.code);
@@ -118,7 +119,7 @@ public:
         rows.run();
         while (rows.next()) {
             const std::int64_t id = rows.whole("sealed_text_id");
-            if (isTakenUp(id)) continue;
+            if (takenUp_.contains(id)) continue;
             const Row row{rows};
             const auto* own = std::get_if<std::string>(&row.digest);
             if (own == nullptr || row.isErased() || !row.fits(cipher_, *own))
@@ -138,20 +139,10 @@ private:
         return newest.bind("subject", order->order.text()).run().next() &&
                newest.text("kind") == codeOf(domain::EventKind::Purged);
     }
-    /// The ids are dense: a bit for each.
-    void takenUp(std::int64_t id) {
-        const auto place = static_cast<std::size_t>(id);
-        if (place >= takenUp_.size()) takenUp_.resize(place + 1);
-        takenUp_[place] = true;
-    }
-    bool isTakenUp(std::int64_t id) const {
-        return id >= 0 && static_cast<std::size_t>(id) < takenUp_.size() &&
-               takenUp_[static_cast<std::size_t>(id)];
-    }
 
     Connection& connection_;
     const IdentityCipher* cipher_{nullptr};
-    std::vector<bool> takenUp_;
+    Ids takenUp_;
 };
 
 }  // namespace
