@@ -64,7 +64,7 @@ Result<Revision> revisionOf(const Laboratory& laboratory, Transaction& work,
 Result<std::string> keyOf(const Laboratory& laboratory, const std::string& prescription) {
     const auto digest = digestOfCommand(laboratory, "prescription " + prescription);
     if (!digest) return digest.error();
-    const std::string base = "prescription-" + *digest;
+    const std::string base = std::string{kPrescriptionKey} + *digest;
     std::string key = base;
     for (int again = 2;; ++again) {
         const auto events = storage::Ledger{laboratory.records()}.withKey(key);

@@ -70,7 +70,7 @@ Result<Looked> look(const Laboratory& laboratory, const Who& who) {
 std::string whyNot(const Workshop& workshop, const Who& who, Permission permission) {
     const Person* person = workshop.worker(who.person);
     if (person == nullptr) return who.person.text() + " does not work here";
-    if (!who.station.empty() && !workshop.stations.empty()) {
+    if (!who.station.empty()) {
         const auto station = domain::ThingCode::parse(who.station);
         if (!station || !workshop.stations.contains(*station))
             return '"' + who.station + "\" is no station here: a manager enters stations";

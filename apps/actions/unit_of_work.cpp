@@ -54,9 +54,12 @@ struct Before {
 };
 
 /// nullopt: the key is new. Refused where it was used by somebody else or for something else.
+/// `key`: theirs as it is kept; earlier programs kept it as it was given.
 Result<std::optional<Before>> before(const Laboratory& laboratory, const Who& who,
-                                     const std::string& command) {
-    const auto events = storage::Ledger{laboratory.records()}.withKey(who.key);
+                                     const std::string& key, const std::string& command) {
+    const storage::Ledger ledger{laboratory.records()};
+    auto events = ledger.withKey(key);
+    if (events && events->empty() && key != who.key) events = ledger.withKey(who.key);
     if (!events) return events.error();
     if (events->empty()) return std::optional<Before>{};
     // What was asked, not that a password was hashed anew on the way.
@@ -232,12 +235,15 @@ private:
         auto command = digestOfCommand(laboratory_, deed_.command);
         if (!command) return command.error();
         if (!who_.key.empty()) {
-            auto recorded = before(laboratory_, who_, *command);
+            auto key = keptKey(laboratory_, who_.key);
+            if (!key) return key.error();
+            auto recorded = before(laboratory_, who_, *key, *command);
             if (!recorded) return recorded.error();
             if (*recorded) {
                 if (auto committed = transaction.commit(); !committed) return committed.error();
                 return recorded;
             }
+            who_.key = *std::move(key);
         }
         const auto at = timeOfEntry();
         if (!at) return at.error();
@@ -335,7 +341,7 @@ private:
     }
 
     const Laboratory& laboratory_;
-    const Who& who_;
+    Who who_;
     const Deed& deed_;
     std::optional<Denial> denial_{};
     std::optional<Proved> proved_{};

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "apps/actions/laboratory_key.h"
 #include "apps/actions/legal_lack.h"
 #include "apps/actions/unit_of_work.h"
 #include "storage/ledger.h"
@@ -88,7 +89,6 @@ Result<StageRecord> completed(UnitOfWork& work, const GivenRecord& given) {
     return record;
 }
 
-constexpr std::string_view kScanKey = "scan-";
 constexpr std::int64_t kSameScanMicroseconds = 10'000'000;
 
 /// Whether a scan follows a start or an end of a stage by the same person so fast that it must be

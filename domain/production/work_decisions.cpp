@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "domain/production/bench_words.h"
 #include "domain/production/decisions.h"
 
 namespace domain {
@@ -92,14 +93,25 @@ struct Admission {
     }
     Objection operator()(const TeethSet& record) const {
         const bool whole = !record.mould.empty() && !record.guide.empty() && !record.tab.empty();
-        return whole ? Objection{} : no("mould, shade guide and tab of the teeth were expected");
+        if (!whole) return no("mould, shade guide and tab of the teeth were expected");
+        const Prescription& asked = deciding.order.prescription();
+        const auto isAsked = [&](const std::string& word) {
+            return asked.teeth.mould == word ||
+                   std::ranges::any_of(asked.shades, [&](const Shade& shade) {
+                       return shade.guide == word || shade.tab == word;
+                   });
+        };
+        for (const std::string* word : {&record.mould, &record.guide, &record.tab})
+            if (!isAsked(*word))
+                if (auto strange = strangeIn(*word)) return strange;
+        return {};
     }
     Objection operator()(const CureLogged&) const { return {}; }
     Objection operator()(const Disinfected& record) const {
         const bool whole =
             !record.disinfection.agent.empty() && record.disinfection.contact.count() > 0;
-        return whole ? Objection{}
-                     : no("the disinfectant and its minutes of contact were expected");
+        if (!whole) return no("the disinfectant and its minutes of contact were expected");
+        return strangeIn(record.disinfection.agent);
     }
     Objection operator()(const EquipmentUsed& record) const {
         const auto& all = deciding.occasion.workshop.equipment;
@@ -118,7 +130,8 @@ struct Admission {
     }
     Objection operator()(const BenchValue& record) const {
         const bool whole = !record.what.empty() && !record.value.empty();
-        return whole ? Objection{} : no("what was measured, and its value, were expected");
+        if (!whole) return no("what was measured, and its value, were expected");
+        return strangeIn(record.what + ' ' + record.value);
     }
     Objection operator()(const StatementIssued&) const {
         return plan.stage == Stage::Delivery ? Objection{}
@@ -127,6 +140,10 @@ struct Admission {
 
 private:
     Objection no(std::string why) const { return refused(deciding.order, std::move(why)); }
+    Objection strangeIn(const std::string& text) const {
+        const std::string word = strangeWordIn(text);
+        return word.empty() ? Objection{} : no(strangeWordSentence(word));
+    }
     bool mayTakeResponsibility() const {
         const Person* person = deciding.occasion.workshop.worker(deciding.occasion.person);
         return person != nullptr && may(person->role, Permission::TakeResponsibility);
@@ -214,6 +231,8 @@ Decision decideOn(const Deciding& deciding, const TakeReturn& command) {
     if (command.disinfection.agent.empty() || command.disinfection.contact.count() <= 0)
         return refused(
             order, "what comes back is disinfected first: with what, and for how many minutes?");
+    if (const std::string word = strangeWordIn(command.disinfection.agent); !word.empty())
+        return refused(order, strangeWordSentence(word));
     if ((command.verdict == ReturnVerdict::GoBack) != command.backTo.has_value())
         return refused(order,
                        "a stage to go back to belongs to the verdict \"go-back\" and only "

@@ -1,5 +1,5 @@
 // One of several processes at work on the same orders, each deciding from what it read:
-//   floor_writer FOLDER HISTORY NAME SECONDS SEED ORDER...
+//   floor_writer FOLDER HISTORY SERIES SECONDS SEED ORDER...
 // The session of its person comes in FRAMEWRIGHT_SESSION. It writes what it tried and what came of
 // it, a line each, to the file HISTORY; see history.h.
 #include <QCoreApplication>
@@ -15,6 +15,7 @@
 #include "apps/actions/system_clock.h"
 #include "apps/actions/work.h"
 #include "tests/concurrency/history.h"
+#include "tests/support/numbered_key.h"
 #include "tests/support/working_laboratory.h"
 
 namespace {
@@ -95,7 +96,7 @@ int main(int count, char** words) {
         const auto view = actions::order(*laboratory, number);
         if (!view) continue;
         const Deed deed = decided(view->order, random() % 8 == 0);
-        who.key = given[2] + '-' + std::to_string(i);
+        who.key = support::numberedKey(i, std::stoi(given[2]));
         who.seen = view->order.version;
         history << "invoke " << who.key << ' ' << number.text() << ' ' << domain::codeOf(deed)
                 << ' ' << view->order.version << '\n'

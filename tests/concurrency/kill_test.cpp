@@ -18,6 +18,7 @@
 #include "storage/order_register.h"
 #include "storage/projections.h"
 #include "tests/support/designs.h"
+#include "tests/support/numbered_key.h"
 #include "tests/support/working_laboratory.h"
 
 namespace {
@@ -125,8 +126,8 @@ TEST_F(Killed, LosesNothingItAcknowledgedAndDoesNothingTwice) {
     std::vector<int> effects(kTransitions + 1, 0);
     std::vector<std::string> strangers;
     const auto visited = storage::Ledger{lab().records()}.visit([&](const domain::Event& event) {
-        if (!event.key.starts_with('k')) return;
-        const int number = std::atoi(event.key.c_str() + 1);
+        const int number = support::numberIn(event.key);
+        if (number == 0) return;
         if (number < 1 || number > kTransitions)
             strangers.push_back(event.key);
         else

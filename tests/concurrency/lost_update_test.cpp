@@ -52,7 +52,7 @@ protected:
                                     << "FRAMEWRIGHT_SESSION=" + token);
             process->setProcessChannelMode(QProcess::ForwardedErrorChannel);
             process->start(program,
-                           QStringList{folder(), history(i), QString{"w%1"}.arg(i),
+                           QStringList{folder(), history(i), QString::number(i + 1),
                                        QString::number(seconds), QString::number(1000 + i)} +
                                orders_);
         }

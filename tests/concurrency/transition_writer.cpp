@@ -1,5 +1,5 @@
 // Carries out the transitions FIRST to LAST of a fixed list, one after the other, each under the
-// key "k<number>", and says so on standard output after each: "17 done", or "17 repeated":
+// key of its number, and says so on standard output after each: "17 done", or "17 repeated":
 //   transition_writer FOLDER FIRST LAST ORDER...
 // The session of its person comes in FRAMEWRIGHT_SESSION. It is made to be killed at any moment.
 #include <unistd.h>
@@ -10,6 +10,7 @@
 
 #include "apps/actions/system_clock.h"
 #include "apps/actions/work.h"
+#include "tests/support/numbered_key.h"
 #include "tests/support/working_laboratory.h"
 
 namespace {
@@ -27,7 +28,7 @@ Result<Outcome> transition(const actions::Laboratory& laboratory, const OrderNum
     if (turn % kTurns == 1)
         return actions::record(
             laboratory, number, {},
-            {{domain::BenchValue{"transition", who.key}, {}},
+            {{domain::BenchValue{"count", std::to_string(turn)}, {}},
              {domain::LotUsed{support::lotCode(domain::LotKind::Wire), {}, 7}, {}}},
             who);
     return actions::redo(laboratory, number, domain::RedoReason::Other, Stage::Receipt, {}, who.key,
@@ -49,7 +50,7 @@ int main(int count, char** words) {
     const std::size_t orders = given.size() - 3;
     for (std::size_t i = std::stoul(given[1]); i <= std::stoul(given[2]); ++i) {
         const actions::Who who{.person = *domain::PersonCode::parse(support::kMaker),
-                               .key = "k" + std::to_string(i),
+                               .key = support::numberedKey(static_cast<int>(i)),
                                .token = std::getenv("FRAMEWRIGHT_SESSION")};
         const auto outcome = transition(*laboratory, *OrderNumber::parse(given[3 + i % orders]),
                                         (i - 1) / orders, who);

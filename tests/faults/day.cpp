@@ -12,6 +12,7 @@
 #include "storage/integrity.h"
 #include "storage/ledger.h"
 #include "tests/support/designs.h"
+#include "tests/support/numbered_key.h"
 
 namespace faults {
 namespace {
@@ -63,7 +64,7 @@ Day::~Day() {
 
 void Day::rehearse(const Laboratory& laboratory, support::Floor& floor) {
     const auto step = [&](actions::Who who, auto action) {
-        who.key = "step-" + std::to_string(steps_.size() + 1);
+        who.key = support::numberedKey(static_cast<int>(steps_.size()) + 1);
         steps_.push_back(
             {who.key, [who, action](const Laboratory& at) { return action(at, who); }});
         const auto outcome = steps_.back().run(laboratory);

@@ -5,6 +5,7 @@
 #include "apps/actions/lots.h"
 #include "apps/actions/people.h"
 #include "apps/actions/workshop.h"
+#include "storage/ledger.h"
 #include "tests/apps/actions/floor_bench.h"
 
 namespace {
@@ -19,6 +20,10 @@ using support::kInspector;
 using support::kMaker;
 using support::kManager;
 using support::thing;
+using testing::Contains;
+using testing::Each;
+using testing::HasSubstr;
+using testing::Not;
 
 const domain::Disinfection kDisinfection{"alcohol 70 %", domain::Minutes::of(5)};
 
@@ -289,6 +294,24 @@ TEST_F(Keys, LogAWithdrawnPrescriptionAnew) {
     ASSERT_TRUE(anew);
     EXPECT_FALSE(anew->repeated);
     EXPECT_NE(anew->order.number, first->order.number);
+}
+
+// Whoever types a name for a key: it is known again, and lies nowhere.
+TEST_F(Keys, AreKeptSoThatNobodyIsNamed) {
+    Who who = floor_.as(kManager);
+    who.key = "for-zzcanary";
+    const auto first = actions::log(lab(), support::upperClassIV(), who);
+    ASSERT_TRUE(first);
+    const auto again = actions::log(lab(), support::upperClassIV(), who);
+    ASSERT_TRUE(again);
+    EXPECT_TRUE(again->repeated);
+    who.key = "0f9c2a51-7c5e-4b8e-9f00-2d1c5a7b3e44";
+    ASSERT_TRUE(actions::accept(lab(), first->order.number, "agreed", who));
+    std::vector<std::string> keys;
+    ASSERT_TRUE(storage::Ledger{lab().records()}.visit(
+        [&](const domain::Event& event) { keys.push_back(event.key); }));
+    EXPECT_THAT(keys, Each(Not(HasSubstr("canary"))));
+    EXPECT_THAT(keys, Contains(who.key)) << "a UUID stays as it is";
 }
 
 // One commit, one read of the order, at most one fold of what is new in the workshop.

@@ -116,6 +116,9 @@ TEST_F(CommandLine, TakesNoTextWhereTheLedgerKeepsACode) {
     EXPECT_EQ(around.exit, 2);
     EXPECT_THAT(around.err, HasSubstr("$FRAMEWRIGHT_STATION \"wax bench\" is no station's code"));
     EXPECT_EQ(lab({"verify", "--json"}).json()["entries"], entries);
+    EXPECT_THAT(change(on("accept", order, {"--station", "desk-1"})).err,
+                HasSubstr("\"desk-1\" is no station here"));
+    ASSERT_EQ(change({"stations", "desk-1", "wax-bench"}).exit, 0);
     EXPECT_EQ(
         change(on("accept", order,
                   {"--key", "2f1c6a3e-9d5b-4f0e-8a57-6b1d0c9e7f42:accept", "--station", "desk-1"}))
