@@ -173,6 +173,7 @@ void fields(auto&, domain::Is<domain::PersonLeft> auto&) {}
 void fields(auto& coder, domain::Is<domain::CredentialGiven> auto& part) {
     coder.field("credential", part.credential);
     coder.added("digest", part.digest);
+    coder.added("by", part.by);
 }
 void fields(auto& coder, domain::Is<domain::CredentialTaken> auto& part) {
     coder.field("credential", part.credential);

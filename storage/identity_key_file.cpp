@@ -149,7 +149,7 @@ Result<Cipher> readKeyFile(const KeyAccess& keys, const std::string& laboratory)
     const Error strange = unavailable(file.string() +
                                       " is no identity key of this laboratory; put the right key "
                                       "file there, or move it away and use the recovery code: "
-                                      "framewright restore asks for it");
+                                      "framewright recover");
     if (!S_ISREG(found.st_mode) || static_cast<std::uintmax_t>(found.st_size) > kMostFileBytes)
         return strange;
     std::ifstream stream{file, std::ios::binary};

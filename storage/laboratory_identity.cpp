@@ -37,12 +37,11 @@ bool hasIdentity(Connection& records) {
 }
 
 Error missing(const fs::path& file, bool isLocked) {
-    return {
-        ErrorCode::Unavailable,
-        "the identity key of these records is not there: " + file.string() +
-            " is missing; put the key file back" +
-            (isLocked ? ", or bring it back with the recovery code: framewright restore asks for it"
-                      : "; these records hold no recovery code to bring it back with")};
+    return {ErrorCode::Unavailable,
+            "the identity key of these records is not there: " + file.string() +
+                " is missing; put the key file back" +
+                (isLocked ? ", or bring it back with the recovery code: framewright recover"
+                          : "; these records hold no recovery code to bring it back with")};
 }
 
 /// The key that a recovery code opens, its file written anew.
@@ -107,7 +106,7 @@ Result<Cipher> keyOf(const LaboratoryIdentity& identity, const fs::path& records
     return Error{ErrorCode::Unavailable,
                  "the key in " + file.string() +
                      " is not the identity key of these records; put the right key file there, or "
-                     "move it away and use the recovery code: framewright restore asks for it"};
+                     "move it away and use the recovery code: framewright recover"};
 }
 
 Result<Done> putLockedKey(Transaction& work, const std::string& lockedKey) try {

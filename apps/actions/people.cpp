@@ -3,18 +3,17 @@
 #include <algorithm>
 
 #include "apps/actions/checkpoints.h"
+#include "apps/actions/credential_change.h"
 #include "apps/actions/credential_check.h"
 #include "apps/actions/laboratory_key.h"
 #include "apps/actions/recovery.h"
 #include "apps/actions/refusals.h"
-#include "storage/laboratory_identity.h"
 #include "storage/session_store.h"
 
 namespace actions {
 namespace {
 
 using domain::Credential;
-using domain::CredentialGiven;
 using domain::CredentialTaken;
 using domain::Done;
 using domain::Error;
@@ -39,13 +38,6 @@ std::string between(std::size_t fewest, std::size_t most) {
 
 bool isWithin(std::size_t count, std::size_t fewest, std::size_t most) {
     return count >= fewest && count <= most;
-}
-
-Result<Done> checkPassword(const Secret& password) {
-    if (isWithin(password.characters(), kFewestPasswordCharacters, kMostPasswordCharacters))
-        return Done{};
-    return unusable("a password of " + between(kFewestPasswordCharacters, kMostPasswordCharacters) +
-                    " characters was expected; several words make a good one");
 }
 
 Result<Done> checkBadge(const Secret& badge, const Secret& pin) {
@@ -86,43 +78,9 @@ Result<Done> checkCode(const domain::Workshop& workshop, const PersonCode& perso
     return Done{};
 }
 
-/// What the ledger is told of a credential that changed; `kept`: what is kept now.
-domain::WorkshopHappening committed(const KeptCredentials& kept, Credential credential) {
-    auto digest = storage::credentialDigest(kept, credential);
-    if (!digest) return CredentialTaken{credential};
-    return CredentialGiven{credential, std::move(digest)};
-}
-
-/// Changes one thing a person proves who they are with, as part of a work, and records it.
-template <typename Change>
-Result<Done> changeCredentials(const Laboratory& laboratory, UnitOfWork& work,
-                               const PersonCode& person, Credential what, Change change) {
-    const CredentialStore store{laboratory.records()};
-    auto kept = store.of(person);
-    if (!kept) return kept.error();
-    KeptCredentials next = *std::move(kept);
-    if (Result<Done> changed = change(next); !changed) return changed;
-    if (auto done = work.record(subject(person), committed(next, what)); !done) return done;
-    if (auto put = store.put(work.transaction(), next, work.at()); !put) return put;
-    return SessionStore{laboratory.records()}.endAllOf(work.transaction(), person, work.at());
-}
-
 Result<Done> doneOf(const Result<Kept>& kept) {
     if (!kept) return kept.error();
     return Done{};
-}
-
-/// Whose records these are, with the key as the recovery code locks it, goes into the ledger as a
-/// digest.
-Result<Done> commitIdentity(const Laboratory& laboratory, UnitOfWork& work) {
-    const auto identity = storage::identityOf(laboratory.records());
-    if (!identity) return identity.error();
-    if (!*identity) return Done{};
-    const std::string name{storage::kIdentitySetting};
-    return work.record(
-        {domain::SubjectKind::Setting, name.substr(0, name.find('.'))},
-        domain::SettingSet{
-            .name = name, .now = storage::identityDigest(**identity), .isSecret = true});
 }
 
 /// Somebody who may keep people does one thing to one person.
@@ -159,14 +117,13 @@ Result<Secret> setUp(const Laboratory& laboratory, const PersonCode& person,
                     if (auto done = work.record(subject(person), manager); !done) return done;
                     for (const auto make : {&makeLaboratoryKey, &makeSigningKey})
                         if (auto made = make(laboratory, work); !made) return made;
-                    if (auto done = keepRecoveryCode(work.transaction(), *recovery); !done)
+                    if (auto done = keepRecoveryCode(laboratory, work, *recovery); !done)
                         return done;
-                    if (auto done = commitIdentity(laboratory, work); !done) return done;
-                    return changeCredentials(laboratory, work, person, Credential::Password,
-                                             [&](KeptCredentials& first) -> Result<Done> {
-                                                 first.passwordHash = *hash;
-                                                 return Done{};
-                                             });
+                    return changeCredential(laboratory, work, person, Credential::Password,
+                                            [&](KeptCredentials& first) -> Result<Done> {
+                                                first.passwordHash = *hash;
+                                                return Done{};
+                                            });
                 });
     if (!kept) return kept.error();
     return recovery->code;
@@ -213,13 +170,13 @@ Result<Done> givePassword(const Laboratory& laboratory, const PersonCode& person
     return doneOf(perform(laboratory, {.person = person}, {.command = commandOf({"password"})},
                           [&](UnitOfWork& work) -> Result<Done> {
                               if (auto done = settle(laboratory, work, *proved); !done) return done;
-                              return changeCredentials(laboratory, work, person,
-                                                       Credential::Password,
-                                                       [&](KeptCredentials& kept) -> Result<Done> {
-                                                           kept.passwordHash = *hash;
-                                                           kept.mustChange = false;
-                                                           return Done{};
-                                                       });
+                              return changeCredential(laboratory, work, person,
+                                                      Credential::Password,
+                                                      [&](KeptCredentials& kept) -> Result<Done> {
+                                                          kept.passwordHash = *hash;
+                                                          kept.mustChange = false;
+                                                          return Done{};
+                                                      });
                           }));
 }
 
@@ -236,14 +193,14 @@ Result<Secret> resetPassword(const Laboratory& laboratory, const PersonCode& per
     const std::string command = commandOf({"reset-password", person.text()});
     const auto reset =
         decidePeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
-            return changeCredentials(laboratory, work, person, Credential::Password,
-                                     [&](KeptCredentials& kept) -> Result<Done> {
-                                         kept.passwordHash = *hash;
-                                         kept.mustChange = true;
-                                         kept.failures = 0;
-                                         kept.lockedUntil.reset();
-                                         return Done{};
-                                     });
+            return changeCredential(laboratory, work, person, Credential::Password,
+                                    [&](KeptCredentials& kept) -> Result<Done> {
+                                        kept.passwordHash = *hash;
+                                        kept.mustChange = true;
+                                        kept.failures = 0;
+                                        kept.lockedUntil.reset();
+                                        return Done{};
+                                    });
         });
     if (!reset) return reset.error();
     if (reset->repeated)
@@ -268,18 +225,18 @@ Result<Done> giveBadge(const Laboratory& laboratory, const PersonCode& person, c
             return Error{ErrorCode::Refused, "this badge is the badge of " +
                                                  (**owner).person.text() +
                                                  "; take another, or revoke that one first"};
-        return changeCredentials(laboratory, work, person, Credential::Badge,
-                                 [&](KeptCredentials& kept) -> Result<Done> {
-                                     kept.badge = KeptBadge{*digest, *pinHash};
-                                     return Done{};
-                                 });
+        return changeCredential(laboratory, work, person, Credential::Badge,
+                                [&](KeptCredentials& kept) -> Result<Done> {
+                                    kept.badge = KeptBadge{*digest, *pinHash};
+                                    return Done{};
+                                });
     });
 }
 
 Result<Done> revokeBadge(const Laboratory& laboratory, const PersonCode& person, const Who& who) {
     const std::string command = commandOf({"revoke-badge", person.text()});
     return keepPeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
-        return changeCredentials(
+        return changeCredential(
             laboratory, work, person, Credential::Badge,
             [&](KeptCredentials& kept) -> Result<Done> {
                 if (!kept.badge && work.workshop().worker(person) != nullptr)

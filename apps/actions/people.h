@@ -18,8 +18,6 @@
 namespace actions {
 
 /// What a proof must at least be. Length is what counts; nothing else is asked of a password.
-inline constexpr std::size_t kFewestPasswordCharacters = 12;
-inline constexpr std::size_t kMostPasswordCharacters = 256;
 inline constexpr std::size_t kFewestPinDigits = 4;
 inline constexpr std::size_t kMostPinDigits = 12;
 inline constexpr std::size_t kFewestBadgeCharacters = 6;

@@ -134,12 +134,6 @@ Exit say(const Call& call, std::string_view schema, const Json& object, const Pa
     return Exit::Done;
 }
 
-/// Where it is theirs.
-void forgetSession(const Call& call, const PersonCode& person) {
-    const auto here = sessionHere(labFolder(call));
-    if (here && here->person == person) forgetSessionHere(labFolder(call));
-}
-
 /// One session lives at a terminal: whoever was signed in there is signed out.
 Result<Done> keepSession(const Call& call, const Laboratory& laboratory,
                          const actions::Session& session) {
@@ -163,7 +157,7 @@ Result<Exit> changeOwnPassword(const Call& call, const Laboratory& laboratory,
     if (!fresh) return fresh.error();
     if (const auto given = actions::givePassword(laboratory, person, *current, *fresh); !given)
         return given.error();
-    forgetSession(call, person);
+    forgetSessionOf(call, person);
     return say(call, "password-1", {{"person", person.text()}},
                Page{person.text() + " has a new password; sign in with it"});
 }
@@ -249,7 +243,7 @@ Result<Exit> signOut(const Call& call) {
     const auto laboratory = laboratoryOf(call);
     if (!laboratory) return laboratory.error();
     if (const auto done = actions::signOut(*laboratory, *who); !done) return done.error();
-    forgetSession(call, who->person);
+    forgetSessionOf(call, who->person);
     return say(call, "signed-out-1", {{"person", who->person.text()}},
                Page{who->person.text() + " is signed out"});
 }

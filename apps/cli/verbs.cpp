@@ -5,6 +5,7 @@
 #include "apps/cli/classify.h"
 #include "apps/cli/clock_verb.h"
 #include "apps/cli/demo.h"
+#include "apps/cli/key_verbs.h"
 #include "apps/cli/order_verbs.h"
 #include "apps/cli/people_verbs.h"
 #include "apps/cli/stock_verbs.h"
@@ -190,6 +191,14 @@ constexpr Option kLetterheadOptions[] = {{"name", "TEXT", "the laboratory's name
                                          kJson};
 constexpr Option kSetUpOptions[] = {
     {"skills", "WORDS", "what they have learnt, as waxing,casting"}, kLab, kJson};
+constexpr Option kKeyOptions[] = {
+    {"passphrase", "", "lock it with a passphrase, asked for now and at each start"},
+    {"no-passphrase", "", "open it for good"},
+    {"new-recovery-code", "", "replace the recovery code; asks for your password"},
+    kLab,
+    kAs,
+    kJson};
+constexpr Option kRecoverOptions[] = {kLab, kJson};
 constexpr Option kSignInOptions[] = {
     {"badge", "", "by badge and PIN, two lines of standard input"}, kStation, kLab, kJson};
 constexpr Option kSignOutOptions[] = {kLab, kAs, kJson};
@@ -261,7 +270,7 @@ constexpr Option kDrillOptions[] = {kProgress, kLab, kAs, kJson};
 constexpr Option kDemoOptions[] = {
     {"folder", "DIR", "where to put the invented laboratory (default: ./demo)"}};
 
-constexpr std::array<Verb, 50> kVerbs{{
+constexpr std::array<Verb, 52> kVerbs{{
     {"classify", "", 0, 0, "name the Kennedy class of an arch", kClassifyOptions,
      "framewright classify --arch upper --missing 14,15,24,25,26", &classify, Needs::Nothing},
     {"check", "FILE", 1, 1, "examine a prescription file and print every finding", kCheckOptions,
@@ -354,6 +363,11 @@ constexpr std::array<Verb, 50> kVerbs{{
      &letterhead},
     {"set-up", "CODE", 1, 1, "enter the first manager; asks for a password", kSetUpOptions,
      "framewright set-up MK --skills surveying,inspection", &setUp, Needs::Nothing},
+    {"key", "", 0, 0, "show where the identity key lies, lock it, or replace the recovery code",
+     kKeyOptions, "framewright key --new-recovery-code --as MK", &key, Needs::Nothing},
+    {"recover", "CODE", 1, 1,
+     "bring a lost identity key or a manager's password back; asks for the recovery code",
+     kRecoverOptions, "framewright recover MK", &recover, Needs::Nothing},
     {"sign-in", "[CODE]", 0, 1, "sign in; asks for the password, or the badge and its PIN",
      kSignInOptions, "framewright sign-in JT --station wax-1", &signIn, Needs::Nothing},
     {"sign-out", "", 0, 0, "sign out", kSignOutOptions, "framewright sign-out --as JT", &signOut,

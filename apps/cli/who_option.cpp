@@ -74,6 +74,11 @@ Result<actions::Who> provenWhoOf(const Call& call) {
     return actions::proving(*who, *password);
 }
 
+void forgetSessionOf(const Call& call, const domain::PersonCode& person) {
+    const auto here = sessionHere(labFolder(call));
+    if (here && here->person == person) forgetSessionHere(labFolder(call));
+}
+
 Result<std::string> stationOf(const Call& call) {
     const auto given = call.option("station");
     const auto text = given ? given : inherited("FRAMEWRIGHT_STATION");

@@ -12,6 +12,8 @@ namespace cli {
 domain::Result<actions::Who> whoOf(const Call& call);
 /// Likewise; asks for their password, see readSecret(): for what asks for it once more.
 domain::Result<actions::Who> provenWhoOf(const Call& call);
+/// Forgets the session of this terminal where it is theirs.
+void forgetSessionOf(const Call& call, const domain::PersonCode& person);
 /// --station or $FRAMEWRIGHT_STATION; empty: at none. ErrorCode::Unusable: it is no short code.
 domain::Result<std::string> stationOf(const Call& call);
 

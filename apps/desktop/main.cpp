@@ -99,11 +99,27 @@ std::optional<actions::Session> sessionOf(const actions::Laboratory& laboratory,
     return session;
 }
 
-/// The records in a folder; new ones only for a person who says so.
+/// The records in a folder; new ones only for a person who says so. The passphrase of a locked
+/// identity key is asked for until it is right or the person goes back.
 domain::Result<actions::Laboratory> openRecords(const std::filesystem::path& folder,
                                                 const domain::Clock& clock,
                                                 const desktop::WindowDialogs* dialogs) {
-    auto laboratory = actions::Laboratory::openExisting(folder, clock);
+    storage::KeyAccess keys;
+    std::string wrong;
+    bool goneBack = false;
+    if (dialogs != nullptr)
+        keys.passphrase =
+            [&](const std::filesystem::path& file) -> domain::Result<actions::Secret> {
+            if (auto typed = dialogs->passphrase(file, wrong)) return *std::move(typed);
+            goneBack = true;
+            return domain::Error{domain::ErrorCode::Unusable,
+                                 "the passphrase of the identity key was not given"};
+        };
+    auto laboratory = actions::Laboratory::openExisting(folder, clock, keys);
+    while (!laboratory && laboratory.error().code == domain::ErrorCode::Refused && !goneBack) {
+        wrong = laboratory.error().message;
+        laboratory = actions::Laboratory::openExisting(folder, clock, keys);
+    }
     if (laboratory || laboratory.error().code != domain::ErrorCode::Unavailable ||
         actions::Laboratory::isIn(folder) || dialogs == nullptr ||
         !dialogs->beginLaboratory(folder))

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 
+#include "apps/actions/credential_change.h"
 #include "apps/actions/people.h"
 #include "apps/actions/recovery.h"
 #include "apps/actions/workshop.h"

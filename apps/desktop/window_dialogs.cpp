@@ -4,6 +4,7 @@
 #include <QDesktopServices>
 #include <QFileDialog>
 #include <QLabel>
+#include <QLineEdit>
 #include <QMenu>
 #include <QPlainTextEdit>
 #include <QRadioButton>
@@ -139,6 +140,19 @@ bool WindowDialogs::beginLaboratory(const std::filesystem::path& folder) const {
         QObject::tr("If there were some, go back, and restore a backup or start the program with "
                     "--lab and their folder. New records are empty."));
     return sheet.ask();
+}
+
+std::optional<actions::Secret> WindowDialogs::passphrase(const std::filesystem::path& keyFile,
+                                                         const std::string& before) const {
+    Sheet sheet{QObject::tr("The identity key is locked"), QObject::tr("Unlock"), look_};
+    if (!before.empty()) sheet.say(models::text(before));
+    sheet.say(QObject::tr("Names in the records are read with the key in %1.")
+                  .arg(models::text(keyFile.string())));
+    QLineEdit* typed = sheet.askLine(QObject::tr("Its passphrase"), {});
+    typed->setEchoMode(QLineEdit::Password);
+    sheet.letOnwardWhile([=] { return !typed->text().isEmpty(); });
+    if (!sheet.ask()) return {};
+    return actions::Secret{typed->text().toStdString()};
 }
 
 void WindowDialogs::tellRecoveryCode(const std::string& code,

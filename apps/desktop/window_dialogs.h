@@ -32,6 +32,10 @@ public:
 
     /// Whether to begin a new laboratory in a folder without records, asked before there is a room.
     bool beginLaboratory(const std::filesystem::path& folder) const;
+    /// The passphrase of a locked identity key, asked before there is a room. `before`: what was
+    /// wrong with the one given last, or empty.
+    std::optional<actions::Secret> passphrase(const std::filesystem::path& keyFile,
+                                              const std::string& before) const;
 
 private:
     const Look& look_;

@@ -20,6 +20,14 @@ inline constexpr std::array<EnumCode<Credential>, 2> enumCodes<Credential>{{
     {Credential::Badge, "badge"},
 }};
 
+/// What lets a person have another credential, where it is neither their session nor the present
+/// one.
+enum class GivenBy : std::uint8_t { RecoveryCode };
+template <>
+inline constexpr std::array<EnumCode<GivenBy>, 1> enumCodes<GivenBy>{{
+    {GivenBy::RecoveryCode, "recovery-code"},
+}};
+
 /// About the settings whose names begin with the code of its subject and a dot.
 struct SettingSet {
     std::string name{};

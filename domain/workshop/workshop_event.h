@@ -68,6 +68,8 @@ struct CredentialGiven {
     Credential credential{};
     /// Of what is kept of it; nullopt in events from before it was committed to.
     std::optional<std::string> digest{};
+    /// What let the person have it; nullopt: a session, or the present one.
+    std::optional<GivenBy> by{};
     friend bool operator==(const CredentialGiven&, const CredentialGiven&) = default;
 };
 struct CredentialTaken {

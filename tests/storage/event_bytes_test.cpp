@@ -84,7 +84,9 @@ TEST(EventBytes, OfFormatFourAreReadAndWrittenAsEver) {
     expectEverySampleIn(lines, everySample());
     std::size_t at = 0;
     for (const LedgerEvent& sample : everySample())
-        EXPECT_EQ(encodeEvent(sample).toHex(), lines.at(at++).bytes.toHex()) << kindWord(sample);
+        EXPECT_EQ(encodeEvent(sample).toHex().toStdString(),
+                  lines.at(at++).bytes.toHex().toStdString())
+            << kindWord(sample);
     std::set<std::string> kinds;
     for (const LedgerEvent& sample : everySample()) kinds.insert(kindWord(sample));
     EXPECT_EQ(kinds.size(), enumCodes<EventKind>.size() + enumCodes<WorkshopEventKind>.size());

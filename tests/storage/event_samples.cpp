@@ -155,7 +155,8 @@ std::vector<WorkshopEvent> laterWorkshopSamples() {
                     TakenOver{.settings = {key},
                               .guides = {guide},
                               .credentials = {{"TE", Credential::Password, digest}},
-                              .texts = {kSealed}})};
+                              .texts = {kSealed}}),
+            eventOf(who, CredentialGiven{Credential::Password, digest, GivenBy::RecoveryCode})};
 }
 
 std::vector<AccessEntry> accessSamples() {

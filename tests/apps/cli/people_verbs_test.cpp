@@ -225,7 +225,7 @@ const QStringList kCallsOfTheRecords[] = {
 constexpr const char* kOtherVerbs[] = {"classify", "check",    "describe", "verify", "checkpoint",
                                        "backup",   "restore",  "drill",    "set-up", "sign-in",
                                        "sign-out", "password", "rules",    "limits", "shades",
-                                       "bench",    "demo"};
+                                       "bench",    "demo",     "key",      "recover"};
 
 TEST_F(PeopleVerbs, ShowNothingOfTheRecordsToWhoeverIsNotSignedIn) {
     setUpLaboratory();
