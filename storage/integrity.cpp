@@ -121,6 +121,12 @@ Result<Problems> schemaProblems(Connection& connection) try {
     Problems problems =
         differences(partsOf(connection.database()), partsOf((**model).database()), *taken > *known);
     compareSteps(problems, stepsOf(connection), stepsOf(**model));
+    // A forged step would otherwise excuse whatever was added to the schema.
+    if (*taken > *known)
+        problems.push_back("the records say they are of schema " + std::to_string(*taken) +
+                           ", made by a newer program; this one knows schema " +
+                           std::to_string(*known) +
+                           " and cannot prove what follows it: verify with the newer program");
     return problems;
 } catch (const SqlFailure& failure) {
     return failure.error();

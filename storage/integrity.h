@@ -17,8 +17,8 @@ domain::Result<std::vector<std::string>> engineProblems(Connection& connection);
 domain::Result<domain::Done> checkEngine(Connection& connection);
 
 /// Tables, indexes and triggers that are missing, of another make, or too many, and steps of the
-/// schema that are not as they were taken; of records that a newer program has brought further,
-/// only what is missing.
+/// schema that are not as they were taken. Of records whose newest step is not known here: what is
+/// missing, and that this program cannot prove the rest, whether a newer one took the step or not.
 domain::Result<std::vector<std::string>> schemaProblems(Connection& connection);
 
 }  // namespace storage

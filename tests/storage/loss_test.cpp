@@ -132,11 +132,28 @@ TEST(LostRecords, EveryPartOfTheSchemaThatIsMissingOrTooManyIsNamed) {
         shell.run("INSERT INTO schema_step SELECT MAX(step) + 1, 'Harmless.', 1 "
                   "FROM schema_step"));
     ASSERT_TRUE(shell.run("CREATE TABLE later (words TEXT)"));
-    EXPECT_EQ(storage::schemaProblems(*records)->size(), 3U)
-        << "a newer program may change and add, but not take away";
+    const auto ofNewer = storage::schemaProblems(*records);
+    EXPECT_EQ(ofNewer->size(), 4U) << "a newer program may change and add, but not take away";
+    EXPECT_THAT(*ofNewer, Contains(HasSubstr("verify with the newer program")));
     ASSERT_TRUE(shell.run("INSERT INTO schema_step VALUES (1099, 'Harmless.', 1)"));
     EXPECT_THAT(*storage::schemaProblems(*records),
                 Contains(HasSubstr("schema step 1099 does not follow step")));
+}
+
+TEST(LostRecords, AForgedNextStepDoesNotMakeTheRecordsWhole) {
+    const Folder folder;
+    opened(folder.path());
+    {
+        const Shell shell{folder.file()};
+        ASSERT_TRUE(
+            shell.run("INSERT INTO schema_step SELECT MAX(step) + 1, 'Harmless.', 1 "
+                      "FROM schema_step"));
+        ASSERT_TRUE(
+            shell.run("CREATE TRIGGER t AFTER INSERT ON setting BEGIN DELETE FROM session; END"));
+    }
+    const auto records = opened(folder.path());
+    EXPECT_THAT(*storage::schemaProblems(*records),
+                testing::ElementsAre(HasSubstr("made by a newer program")));
 }
 
 TEST(LostRecords, TheLedgerRefusesToBeChanged) {
