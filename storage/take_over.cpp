@@ -129,6 +129,15 @@ Result<Done> takeCredentials(Transaction& transaction, Instant at, domain::Taken
     return Done{};
 }
 
+domain::WorkshopEvent eventOf(domain::TakenOver taken, Instant at) {
+    return {.subject = {domain::SubjectKind::Records, "tables"},
+            .version = 1,
+            .at = at,
+            .person = nobody(),
+            .key = "taken-over",
+            .what = std::move(taken)};
+}
+
 }  // namespace
 
 Result<Done> takeOver(Transaction& transaction) try {
@@ -146,14 +155,7 @@ Result<Done> takeOver(Transaction& transaction) try {
                             .texts = *std::move(texts)};
     if (auto done = takeCredentials(transaction, *at, taken); !done) return done;
     if (auto done = takeSessions(transaction, *at); !done) return done;
-    return Ledger{connection}.append(
-        transaction,
-        std::vector<domain::WorkshopEvent>{{.subject = {domain::SubjectKind::Records, "tables"},
-                                            .version = 1,
-                                            .at = *at,
-                                            .person = nobody(),
-                                            .key = "taken-over",
-                                            .what = std::move(taken)}});
+    return Ledger{connection}.append(transaction, std::vector{eventOf(std::move(taken), *at)});
 } catch (const SqlFailure& failure) {
     return failure.error();
 }

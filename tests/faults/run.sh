@@ -9,10 +9,8 @@ cd "$(dirname "$0")/../.."
 build=${FAULTS_BUILD:-}
 if [ -z "$build" ]; then
     sh apps/setup.sh tests
-    build=build-faults
-    # GCC 12, optimising, takes the members of a moved variant for uninitialized.
-    cmake -S . -B $build -G Ninja -DCMAKE_BUILD_TYPE=RelWithDebInfo \
-        -DCMAKE_CXX_FLAGS_RELWITHDEBINFO='-O2 -g1 -Wno-maybe-uninitialized' >/dev/null
+    build=build-release
+    cmake --preset release >/dev/null
     cmake --build $build --target fault_tests desktop_kill_tests
 fi
 export QT_QPA_PLATFORM=offscreen
