@@ -69,7 +69,7 @@ public:
     }
     template <OneOf Variant>
     void take(const Variant& variant) {
-        std::visit([this](const auto& each) { take(each); }, variant);
+        std::visit([&](const auto& each) { take(each); }, variant);
     }
     template <typename Part>
     void take(const Part& part) {

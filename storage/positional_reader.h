@@ -40,7 +40,7 @@ public:
         typename KindsOf<Variant>::Kind kind{};
         read(kind);
         variant = alternative<Variant>(static_cast<std::size_t>(kind));
-        std::visit([this](auto& each) { read(each); }, variant);
+        std::visit([&](auto& each) { read(each); }, variant);
     }
     template <typename T>
     void read(std::optional<T>& open) {

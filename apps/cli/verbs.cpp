@@ -169,7 +169,6 @@ constexpr Option kAnswerOptions[] = {{"file", "FILE", "the completed prescriptio
                                      kStation,
                                      kSeen,
                                      kJson};
-constexpr Option kReadOptions[] = {kLab, kJson};
 constexpr Option kFloorOptions[] = {
     {"find", "WORDS", "open and closed orders that have these words in their names, or a number"},
     {"closed", "", "the closed orders instead, the newest first"},

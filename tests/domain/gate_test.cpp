@@ -157,7 +157,6 @@ constexpr At kSurvey{Route::CastFramework, Arch::Upper, Stage::Survey};
 constexpr At kCasting{Route::CastFramework, Arch::Upper, Stage::Casting};
 constexpr At kSetUp{Route::CastFramework, Arch::Upper, Stage::ToothSetUp};
 constexpr At kProcessing{Route::CastFramework, Arch::Upper, Stage::Processing};
-constexpr At kInspection{Route::CastFramework, Arch::Upper, Stage::Inspection};
 constexpr At kDelivery{Route::CastFramework, Arch::Upper, Stage::Delivery};
 
 // Common practice, no source: the gauge is read to 0.05 mm.

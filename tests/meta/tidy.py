@@ -1,11 +1,13 @@
-"""clang-tidy over every source file but the tests, two at a time; each complaint is an error.
+"""clang-tidy over every source file but the tests, two at a time; each complaint is an error. GCC, which the
+program is built with, reads those of the program too, for its warnings are others than Clang's and
+the tests are built with Clang. No header is precompiled here, so a file must name what it includes.
 
 A clean verdict is remembered in ${XDG_CACHE_HOME:-~/.cache}/framewright-tidy under a hash of all
 it rests on: the preprocessed source, the project's own files in it as they were written (comments
-switch checks off), .clang-tidy, the arguments and clang-tidy's version. Complaints are not
+switch checks off), .clang-tidy, the arguments and the versions of clang-tidy and GCC. Complaints are not
 remembered, and nothing depends on the folder: delete it, or set it to nowhere, and all is examined.
 
-usage: python3 tests/meta/tidy.py BUILD_FOLDER [--jobs N] [--times] [FILE...]
+usage: python3 tests/meta/tidy.py BUILD_FOLDER [--tests] [--jobs N] [--times] [FILE...]
 """
 
 import argparse
@@ -22,6 +24,7 @@ from concurrent.futures import ThreadPoolExecutor
 ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 TIDY = "clang-tidy-22"
 COMPILER = "clang++-22"
+GCC = "g++"
 # The analyzer follows calls into small functions only: three quarters of its time go into the
 # large ones of the libraries.
 SHALLOW = ["--extra-arg=" + word for word in ("-Xclang", "-analyzer-config", "-Xclang", "mode=shallow")]
@@ -36,8 +39,11 @@ ARGUMENTS = {
     "apps/desktop/": [*SHALLOW, "--checks=-clang-analyzer-cplusplus.NewDeleteLeaks"],
     "": SHALLOW,
 }
-# What is examined when no file is named. Name the tests to have them examined too.
+# What is examined when no file is named, what of it with --tests alone, and what GCC reads.
 USUAL = ["domain/*.cpp", "storage/*.cpp", "reports/*.cpp", "apps/*.cpp"]
+TESTS = ["tests/*.cpp"]
+GCC_READS = ("domain/", "storage/", "reports/", "apps/")
+OF_CLANG_ALONE = ("-fsanitize=fuzzer-no-link",)
 MARKER = re.compile(rb'^# \d+ "([^"]+)"', re.MULTILINE)
 
 
@@ -45,15 +51,25 @@ def arguments_for(path):
     return next(words for folder, words in ARGUMENTS.items() if path.startswith(folder))
 
 
-def preprocessor_call(command):
-    """The compile command, made to print the preprocessed source."""
-    words = shlex.split(command)
+def options_of(command):
+    """What the compile command says of the source and how to read it, and the source."""
     kept, skip = [], False
-    for word in words[1:]:
+    for word in shlex.split(command)[1:]:
         if not skip and word not in ("-c", "-o"):
             kept.append(word)
         skip = word == "-o"
-    return [COMPILER, *kept, "-E", "-w"]
+    return kept
+
+
+def preprocessor_call(command):
+    """The compile command, made to print the preprocessed source."""
+    return [COMPILER, *options_of(command), "-E", "-w"]
+
+
+def gcc_call(command):
+    """Templates are made and warned of too; nothing is generated."""
+    kept = [word for word in options_of(command) if word not in OF_CLANG_ALONE]
+    return [GCC, *kept, "-fsyntax-only"]
 
 
 class Verdicts:
@@ -62,7 +78,9 @@ class Verdicts:
     def __init__(self, build):
         cache = os.environ.get("XDG_CACHE_HOME") or os.path.expanduser("~/.cache")
         self.folder = os.path.join(cache, "framewright-tidy")
-        version = subprocess.run([TIDY, "--version"], check=True, capture_output=True).stdout
+        version = b"".join(
+            subprocess.run([program, "--version"], check=True, capture_output=True).stdout
+            for program in (TIDY, GCC))
         with open(os.path.join(ROOT, ".clang-tidy"), "rb") as checks:
             self.common = version + checks.read()
         with open(os.path.join(build, "compile_commands.json"), encoding="utf-8") as file:
@@ -107,9 +125,15 @@ def examine(path, verdicts, build):
     ran = subprocess.run([TIDY, "-p", build, "--quiet", *arguments_for(path), path], cwd=ROOT,
                          capture_output=True, text=True, check=False)
     clean = ran.returncode == 0 and not ran.stdout.strip()
+    said = "" if clean else ran.stdout + ran.stderr
+    if path.startswith(GCC_READS):
+        entry = verdicts.entries[path]
+        read = subprocess.run(gcc_call(entry["command"]), cwd=entry["directory"],
+                              capture_output=True, text=True, check=False)
+        clean = clean and read.returncode == 0
+        said += read.stderr
     if clean and key is not None:
         verdicts.remember(key)
-    said = "" if clean else ran.stdout + ran.stderr
     return path, "clean" if clean else "complaints", time.monotonic() - start, said
 
 
@@ -119,9 +143,11 @@ def main():
     parser.add_argument("files", nargs="*", help="all but the tests if none is named")
     parser.add_argument("--jobs", type=int, default=2)
     parser.add_argument("--times", action="store_true", help="seconds of each file")
+    parser.add_argument("--tests", action="store_true", help="the tests as well")
     given = parser.parse_intermixed_args()
     build = os.path.abspath(given.build)
-    files = given.files or subprocess.run(["git", "ls-files", *USUAL], cwd=ROOT,
+    usual = USUAL + TESTS if given.tests else USUAL
+    files = given.files or subprocess.run(["git", "ls-files", *usual], cwd=ROOT,
                                           check=True, capture_output=True, text=True).stdout.split()
     verdicts = Verdicts(build)
     if strangers := [path for path in files if path not in verdicts.entries]:

@@ -67,22 +67,24 @@ TEST_F(OldLaboratory, IsWholeAndShowsWhatItShowed) {
     const auto told = nlohmann::json::parse(file)["orders"];
     EXPECT_EQ(verification.orders, static_cast<std::int64_t>(told.size()));
     for (const auto& line : told) {
-        const std::string number = line["order"];
+        const auto word = [&line](const char* name) {
+            return line[name].is_null() ? std::string{} : line[name].get<std::string>();
+        };
+        const std::string number = word("order");
         const auto found = actions::findOrders(lab(), number);
         ASSERT_TRUE(found) << found.error().message;
         ASSERT_EQ(found->size(), 1U) << number;
         const actions::FloorLine& now = found->front();
-        EXPECT_EQ(now.description, line["description"]) << number;
-        EXPECT_EQ(std::string{codeOf(now.status)}, line["status"]) << number;
-        EXPECT_EQ(codeOrEmpty(now.stage), line["stage"].is_null() ? "" : line["stage"]) << number;
-        EXPECT_EQ(std::string{codeOf(now.waitsFor)}, line["waits-for"]) << number;
-        EXPECT_EQ(now.holdUp, line["hold-up"]) << number;
-        EXPECT_EQ(now.due ? now.due->text() : "", line["due"].is_null() ? "" : line["due"])
-            << number;
-        EXPECT_EQ(now.receivedAt.text(), line["received"]) << number;
-        EXPECT_EQ(now.changedAt.text(), line["changed"]) << number;
-        EXPECT_EQ(now.patient, line["patient"]) << number;
-        EXPECT_EQ(now.prescriber, line["prescriber"]) << number;
+        EXPECT_EQ(now.description, word("description")) << number;
+        EXPECT_EQ(std::string{codeOf(now.status)}, word("status")) << number;
+        EXPECT_EQ(codeOrEmpty(now.stage), word("stage")) << number;
+        EXPECT_EQ(std::string{codeOf(now.waitsFor)}, word("waits-for")) << number;
+        EXPECT_EQ(now.holdUp, word("hold-up")) << number;
+        EXPECT_EQ(now.due ? now.due->text() : "", word("due")) << number;
+        EXPECT_EQ(now.receivedAt.text(), word("received")) << number;
+        EXPECT_EQ(now.changedAt.text(), word("changed")) << number;
+        EXPECT_EQ(now.patient, word("patient")) << number;
+        EXPECT_EQ(now.prescriber, word("prescriber")) << number;
         const auto byName = actions::findOrders(lab(), now.patient);
         ASSERT_TRUE(byName);
         EXPECT_EQ(std::ranges::count(*byName, now.number, &actions::FloorLine::number), 1)
