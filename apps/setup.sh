@@ -7,7 +7,7 @@ packages='build-essential cmake ninja-build qt6-base-dev libqt6sql6-sqlite libhp
     libsodium-dev libsqlite3-dev libzint-dev nlohmann-json3-dev fonts-dejavu-core'
 if [ "${1:-}" = tests ]; then
     packages="$packages libgtest-dev libgmock-dev libgsl-dev libbenchmark-dev librapidcheck-dev
-        libsqlite3-dev clang-22 clang-format clang-tidy-22 libclang-rt-22-dev llvm-22 lld gcovr ccache
+        libsqlite3-dev clang-22 clang-format-22 clang-tidy-22 libclang-rt-22-dev llvm-22 lld gcovr ccache
         git qpdf poppler-utils python3 python3-jsonschema sqlite3 xvfb zbar-tools"
 fi
 

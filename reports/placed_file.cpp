@@ -146,7 +146,7 @@ enum class There : std::uint8_t { Nothing, TheSame, Replaceable };
 Result<There> lookThere(const OpenFolder& folder, const fs::path& file, std::string_view bytes,
                         const Placement& placement) {
     const std::string name = file.filename().string();
-    struct stat found {};
+    struct stat found{};
     if (::fstatat(folder.number(), name.c_str(), &found, AT_SYMLINK_NOFOLLOW) != 0) {
         if (errno == ENOENT) return There::Nothing;
         return failed("cannot look at", file);
@@ -175,7 +175,7 @@ bool isPart(std::string_view name) {
 void removeIfAbandoned(const OpenFolder& folder, const char* name) {
     const Descriptor opened{
         ::openat(folder.number(), name, O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC)};
-    struct stat found {};
+    struct stat found{};
     if (!opened || ::fstat(opened.number(), &found) != 0 || strangeKind(found) ||
         found.st_uid != ::geteuid())
         return;
@@ -214,7 +214,7 @@ Result<Part> makePart(const OpenFolder& folder) {
         if (!part.file) break;
         ::flock(part.file.number(), LOCK_EX);
         // Before it was locked another program may have taken it for an abandoned one.
-        struct stat made {};
+        struct stat made{};
         if (::fstat(part.file.number(), &made) == 0 && made.st_nlink == 1) return part;
     }
     return failed("cannot create a file in", folder.path);
@@ -239,7 +239,7 @@ Result<Done> putInPlace(const OpenFolder& folder, const Part& part, const fs::pa
     const auto tried = [&](unsigned flags) { return renamed(flags) ? 0 : errno; };
     int why = tried(there == There::Nothing ? RENAME_NOREPLACE : 0);
     // Some file systems do not know the flag.
-    struct stat found {};
+    struct stat found{};
     if (why == EINVAL && ::fstatat(folder.number(), name.c_str(), &found, AT_SYMLINK_NOFOLLOW) != 0)
         why = tried(0);
     if (why == 0) return Done{};

@@ -83,7 +83,7 @@ public:
     const fs::path& path() const noexcept { return path_; }
     const Descriptor& file() const noexcept { return file_; }
     std::int64_t size() const {
-        struct stat found {};
+        struct stat found{};
         return ::fstat(file_.number(), &found) == 0 ? std::int64_t{found.st_size} : 0;
     }
 
@@ -117,7 +117,7 @@ void sweep(const fs::path& folder) {
         if (!name.starts_with(kPartialPrefix) || !name.ends_with(kPartialEnding)) continue;
         const Descriptor file{
             ::open(entry.path().c_str(), O_RDWR | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK)};
-        struct stat found {};
+        struct stat found{};
         if (file && ::fstat(file.number(), &found) == 0 && S_ISREG(found.st_mode) &&
             ::flock(file.number(), LOCK_EX | LOCK_NB) == 0)
             ::unlink(entry.path().c_str());
@@ -315,15 +315,15 @@ Result<std::string> finish(const Partial& partial, const Manifest& manifest) {
 }
 
 bool onOneDisk(const fs::path& left, const fs::path& right) {
-    struct stat one {};
-    struct stat other {};
+    struct stat one{};
+    struct stat other{};
     return ::stat(left.c_str(), &one) == 0 && ::stat(right.c_str(), &other) == 0 &&
            one.st_dev == other.st_dev;
 }
 
 bool isOpenToOthers(const Descriptor& file) {
     constexpr mode_t kOthers = 0077;
-    struct stat found {};
+    struct stat found{};
     return ::fstat(file.number(), &found) == 0 && (found.st_mode & kOthers) != 0;
 }
 

@@ -55,13 +55,13 @@ struct Line {
     bool (*read)(Manifest&, std::string_view);
 };
 
-template <std::int64_t Manifest::*Field>
+template <std::int64_t Manifest::* Field>
 bool readWhole(Manifest& manifest, std::string_view value) {
     const auto number = whole<std::int64_t>(value);
     if (number) manifest.*Field = *number;
     return number && *number >= 0;
 }
-template <std::string Manifest::*Field>
+template <std::string Manifest::* Field>
 bool readText(Manifest& manifest, std::string_view value) {
     manifest.*Field = value;
     return true;
@@ -135,14 +135,14 @@ Result<Descriptor> openedPlain(const fs::path& path) {
     if (!file)
         return unusable(path, errno == ENOENT ? std::string{"no such file"}
                                               : diskError("cannot open", path).message);
-    struct stat found {};
+    struct stat found{};
     if (::fstat(file.number(), &found) != 0) return diskError("cannot look at", path);
     if (!S_ISREG(found.st_mode)) return unusable(path, "is not a plain file; a backup is one");
     return file;
 }
 
 std::int64_t sizeOf(const Descriptor& file) {
-    struct stat found {};
+    struct stat found{};
     return ::fstat(file.number(), &found) == 0 ? std::int64_t{found.st_size} : 0;
 }
 

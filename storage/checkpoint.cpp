@@ -70,7 +70,7 @@ struct Chained {
     std::string_view name;
     std::string_view head;
     std::string_view hashAt;
-    ChainHead Checkpoint::*place;
+    ChainHead Checkpoint::* place;
 };
 constexpr Chained kChains[] = {
     {"ledger", "ledger_head_all", "ledger_hash_at", &Checkpoint::ledger},

@@ -104,7 +104,7 @@ Result<bool> renameNew(const fs::path& from, const fs::path& to) {
     if (errno == EEXIST) return false;
     if (errno != EINVAL && errno != ENOSYS) return diskError("cannot put in place", to);
     // A file system that cannot promise it; between the two calls nobody else makes this name.
-    struct stat found {};
+    struct stat found{};
     if (::lstat(to.c_str(), &found) == 0) return false;
     if (::rename(from.c_str(), to.c_str()) != 0) return diskError("cannot put in place", to);
     return true;

@@ -141,7 +141,7 @@ Result<Done> lockKeyFile(const fs::path& file, const std::string& laboratory,
 
 Result<Cipher> readKeyFile(const KeyAccess& keys, const std::string& laboratory) {
     const fs::path file = keyFileOf(keys.folder, laboratory);
-    struct stat found {};
+    struct stat found{};
     if (::stat(file.c_str(), &found) != 0) {
         if (errno == ENOENT || errno == ENOTDIR) return Cipher{};
         return diskError("the identity key cannot be looked at,", file);

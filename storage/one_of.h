@@ -28,9 +28,7 @@ struct KindsOf<domain::StageRecord> {
     using Kind = domain::RecordKind;
 };
 template <typename T>
-concept OneOf = requires {
-    typename KindsOf<T>::Kind;
-};
+concept OneOf = requires { typename KindsOf<T>::Kind; };
 
 /// The alternative of a variant at a place known only when it is read.
 template <typename Variant, std::size_t kAt = 0>

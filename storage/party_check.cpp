@@ -20,7 +20,7 @@ struct Sort {
     std::string_view ofId;
     std::string_view all;
     std::string_view ofOrders;  ///< an order that still has their names
-    std::string Parties::*code;
+    std::string Parties::* code;
     domain::Result<std::optional<std::string>> (PartyStore::*match)(const std::string&,
                                                                     const domain::Identity&) const;
 };

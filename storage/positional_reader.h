@@ -65,7 +65,8 @@ public:
         }
     }
     template <typename Part>
-    requires(std::is_class_v<Part> && !StoredValue<Part> && !OneOf<Part>) void read(Part& part) {
+        requires(std::is_class_v<Part> && !StoredValue<Part> && !OneOf<Part>)
+    void read(Part& part) {
         fields(*this, part);
     }
 

@@ -115,13 +115,13 @@ Result<Done> onOwnDisk(const fs::path& folder) {
 }
 
 bool isThere(const fs::path& file) {
-    struct stat found {};
+    struct stat found{};
     return ::lstat(file.c_str(), &found) == 0 || errno != ENOENT;
 }
 
 /// Not opened: closing it again would drop the locks this process holds on it.
 Result<Done> onePlainFile(const fs::path& file) {
-    struct stat found {};
+    struct stat found{};
     if (::stat(file.c_str(), &found) != 0)
         return unavailable("the records " + file.string() +
                            " cannot be looked at: " + reason(errno));

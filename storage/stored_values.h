@@ -23,8 +23,7 @@ template <typename T>
 concept StoredAsText = requires(const T& value) {
     { value.text() } -> std::convertible_to<std::string>;
     T::parse(value.text());
-}
-&&!std::same_as<T, domain::Date>;
+} && !std::same_as<T, domain::Date>;
 
 QByteArray wholeBytes(std::int64_t whole);
 /// Throws Malformed unless there are 8 bytes.
@@ -53,10 +52,8 @@ QByteArray storedBytes(E coded) {
 
 /// What is stored as one value and has no parts.
 template <typename T>
-concept StoredValue = requires(const T& value, QByteArrayView bytes) {
-    storedBytes(value);
-}
-&&!std::is_pointer_v<T>;
+concept StoredValue =
+    requires(const T& value, QByteArrayView bytes) { storedBytes(value); } && !std::is_pointer_v<T>;
 
 inline void readStored(QByteArrayView bytes, std::string& text) { text = textIn(bytes); }
 inline void readStored(QByteArrayView bytes, std::int64_t& whole) { whole = wholeIn(bytes); }

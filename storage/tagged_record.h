@@ -37,8 +37,10 @@ public:
         fields_.push_back({word, std::move(bytes)});
     }
     template <typename T>
-    requires kMayBeLeftOut<T>
-    void added(std::string_view word, const T& value) { field(word, value); }
+        requires kMayBeLeftOut<T>
+    void added(std::string_view word, const T& value) {
+        field(word, value);
+    }
 
     /// A tooth is named only where its state is not what an unnamed tooth has.
     void chart(const domain::Dentition& dentition) {
@@ -91,8 +93,8 @@ private:
         return writer.take();
     }
     template <typename Part>
-    requires(std::is_class_v<Part> && !StoredValue<Part> && !OneOf<Part>) static QByteArray
-        bytesOf(const Part& part) {
+        requires(std::is_class_v<Part> && !StoredValue<Part> && !OneOf<Part>)
+    static QByteArray bytesOf(const Part& part) {
         TaggedWriter writer;
         walkPart(writer, part);
         return writer.take();
@@ -130,8 +132,10 @@ public:
         }
     }
     template <typename T>
-    requires kMayBeLeftOut<T>
-    void added(std::string_view word, T& value) { field(word, value); }
+        requires kMayBeLeftOut<T>
+    void added(std::string_view word, T& value) {
+        field(word, value);
+    }
 
     void chart(domain::Dentition& dentition) {
         dentition = {};
@@ -205,8 +209,8 @@ private:
         }
     }
     template <typename Part>
-    requires(std::is_class_v<Part> && !StoredValue<Part> &&
-             !OneOf<Part>) static void read(QByteArrayView bytes, Part& part) {
+        requires(std::is_class_v<Part> && !StoredValue<Part> && !OneOf<Part>)
+    static void read(QByteArrayView bytes, Part& part) {
         TaggedReader reader{bytes};
         walkPart(reader, part);
         reader.end();

@@ -24,7 +24,7 @@ fs::path journalOf(const fs::path& records) {
 }
 
 std::int64_t sizeOf(const Descriptor& file) {
-    struct stat found {};
+    struct stat found{};
     return ::fstat(file.number(), &found) == 0 ? std::int64_t{found.st_size} : 0;
 }
 

@@ -17,7 +17,7 @@ constexpr off_t kTurnByte = 1;
 /// Locks belong to the open file, not to the process: several connections of one program queue as
 /// several programs do.
 bool changeLock(int handle, int how, short kind, off_t byte) noexcept {
-    struct flock lock {};
+    struct flock lock{};
     lock.l_type = kind;
     lock.l_whence = SEEK_SET;
     lock.l_start = byte;

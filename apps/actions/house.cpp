@@ -161,13 +161,14 @@ Result<domain::ShadeGuide> enterGuide(const Laboratory& laboratory, const std::s
     std::string command = commandOf({"guide", name});
     for (const domain::ShadeTab& tab : guide.tabs)
         command += commandOf({tab.name, tab.colour ? tab.colour->text() : std::string{}});
-    const auto put = perform(
-        laboratory, who, {domain::Permission::KeepWorkshop, command, {}},
-        [&](UnitOfWork& unit) -> Result<Done> {
-            const storage::ShadeGuideStore store{laboratory.records()};
-            if (auto entered = store.put(unit.transaction(), guide); !entered) return entered;
-            return unit.record({domain::SubjectKind::Guide, "shades"}, domain::GuideEntered{guide});
-        });
+    const auto put = perform(laboratory, who, {domain::Permission::KeepWorkshop, command, {}},
+                             [&](UnitOfWork& unit) -> Result<Done> {
+                                 const storage::ShadeGuideStore store{laboratory.records()};
+                                 if (auto entered = store.put(unit.transaction(), guide); !entered)
+                                     return entered;
+                                 return unit.record({domain::SubjectKind::Guide, "shades"},
+                                                    domain::GuideEntered{guide});
+                             });
     if (!put) return put.error();
     return guide;
 }

@@ -9,7 +9,7 @@ namespace {
 /// Which setting keeps each part of the letterhead.
 struct LetterheadRow {
     SettingRow setting;
-    std::string Letterhead::*part;
+    std::string Letterhead::* part;
 };
 constexpr LetterheadRow kLetterhead[] = {{kLaboratoryName, &Letterhead::name},
                                          {kLaboratoryAddress, &Letterhead::address},

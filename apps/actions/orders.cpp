@@ -102,7 +102,7 @@ Result<domain::Done> eraseWords(const Laboratory& laboratory, UnitOfWork& work,
 
 /// The codes of one sort of party that the events of an order name.
 std::set<std::string> partiesIn(const std::vector<domain::Event>& events,
-                                std::string domain::Parties::*code) {
+                                std::string domain::Parties::* code) {
     std::set<std::string> codes;
     for (const domain::Event& event : events) {
         if (const auto* received = std::get_if<domain::Received>(&event.what))
@@ -119,7 +119,7 @@ Result<domain::Done> forgetParties(const Laboratory& laboratory, UnitOfWork& wor
                                    const std::vector<domain::Event>& events) {
     struct Row {
         storage::Party party;
-        std::string domain::Parties::*code;
+        std::string domain::Parties::* code;
         Result<domain::Done> (storage::PartyStore::*forget)(storage::Transaction&,
                                                             const std::string&) const;
     };

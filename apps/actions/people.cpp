@@ -236,14 +236,14 @@ Result<Done> giveBadge(const Laboratory& laboratory, const PersonCode& person, c
 Result<Done> revokeBadge(const Laboratory& laboratory, const PersonCode& person, const Who& who) {
     const std::string command = commandOf({"revoke-badge", person.text()});
     return keepPeople(laboratory, who, command, [&](UnitOfWork& work) -> Result<Done> {
-        return changeCredential(
-            laboratory, work, person, Credential::Badge,
-            [&](KeptCredentials& kept) -> Result<Done> {
-                if (!kept.badge && work.workshop().worker(person) != nullptr)
-                    return Error{ErrorCode::Refused, person.text() + " has no badge"};
-                kept.badge.reset();
-                return Done{};
-            });
+        return changeCredential(laboratory, work, person, Credential::Badge,
+                                [&](KeptCredentials& kept) -> Result<Done> {
+                                    if (!kept.badge && work.workshop().worker(person) != nullptr)
+                                        return Error{ErrorCode::Refused,
+                                                     person.text() + " has no badge"};
+                                    kept.badge.reset();
+                                    return Done{};
+                                });
     });
 }
 

@@ -120,15 +120,15 @@ Result<Kept> changeRoute(const Laboratory& laboratory, domain::Route route, doma
                    wordIfAny(change.station), change.out ? "out" : "", wordIfAny(change.after)});
     for (const std::string& line : change.more) command += commandOf({"more", line});
     for (const std::string& line : change.fewer) command += commandOf({"fewer", line});
-    return perform(
-        laboratory, who, {Permission::KeepWorkshop, command, {}},
-        [&](UnitOfWork& unit) -> Result<domain::Done> {
-            auto plan = changed(unit.workshop().planFor(route, arch), change);
-            if (!plan) return plan.error();
-            RoutePlan next = *std::move(plan);
-            ++next.version;
-            return unit.record({SubjectKind::Route, subject}, domain::RouteSet{std::move(next)});
-        });
+    return perform(laboratory, who, {Permission::KeepWorkshop, command, {}},
+                   [&](UnitOfWork& unit) -> Result<domain::Done> {
+                       auto plan = changed(unit.workshop().planFor(route, arch), change);
+                       if (!plan) return plan.error();
+                       RoutePlan next = *std::move(plan);
+                       ++next.version;
+                       return unit.record({SubjectKind::Route, subject},
+                                          domain::RouteSet{std::move(next)});
+                   });
 }
 
 }  // namespace actions

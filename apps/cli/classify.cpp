@@ -23,7 +23,7 @@ Error unusable(std::string why) { return {ErrorCode::Unusable, std::move(why)}; 
 /// Which set of teeth each word fills; the same words are options and batch words.
 struct ToothWord {
     std::string_view word;
-    ToothSet ToldArch::*teeth;
+    ToothSet ToldArch::* teeth;
 };
 constexpr ToothWord kToothWords[] = {{"missing", &ToldArch::missing},
                                      {"not-replaced", &ToldArch::notReplaced},
@@ -141,8 +141,7 @@ Exit classifyBatch(std::istream& lines, const Teller& answer, const Teller& comp
 Result<Exit> classify(const Call& call) {
     if (call.has("batch")) {
         std::ios::sync_with_stdio(false);
-        return classifyBatch(
-            std::cin, [](std::string_view line) { print(Page{line}); }, complain);
+        return classifyBatch(std::cin, [](std::string_view line) { print(Page{line}); }, complain);
     }
     const auto arch = call.option("arch");
     if (!arch) return unusable("--arch is needed: upper or lower");

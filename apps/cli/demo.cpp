@@ -102,7 +102,7 @@ Result<Exit> Demo::run() {
     if (auto opened = bench_.open(); !opened) return opened.error();
     for (const DemoCase& played : kCases)
         if (auto error = play(played)) return *std::move(error);
-    constexpr std::optional<Error> (Demo::*kScenes[])() = {
+    constexpr std::optional<Error> (Demo::* kScenes[])() = {
         &Demo::redoFailedCasting, &Demo::returnTryIn, &Demo::refuseExpiredLot,
         &Demo::deliver,           &Demo::remake,      &Demo::sendOut,
         &Demo::travelTogether,    &Demo::drillRecall};

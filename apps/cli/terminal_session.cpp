@@ -29,7 +29,7 @@ bool isPrivate(const struct stat& found) {
 }
 
 bool isPrivateFolder(const fs::path& path) {
-    struct stat found {};
+    struct stat found{};
     return ::lstat(path.c_str(), &found) == 0 && S_ISDIR(found.st_mode) && isPrivate(found);
 }
 
@@ -104,7 +104,7 @@ std::optional<actions::Session> sessionHere(const fs::path& records) {
         ::open(sessionFile(records).c_str(), O_RDONLY | O_NOFOLLOW | O_CLOEXEC | O_NONBLOCK);
     if (opened < 0) return {};
     QFile file;
-    struct stat found {};
+    struct stat found{};
     if (!file.open(opened, QIODevice::ReadOnly, QFileDevice::AutoCloseHandle)) {
         ::close(opened);
         return {};

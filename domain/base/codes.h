@@ -25,7 +25,7 @@ template <typename E>
 inline constexpr std::array<EnumCode<E>, 0> enumCodes{};
 
 template <typename E>
-concept CodedEnum = std::is_enum_v<E> &&(enumCodes<E>.size() > 0);
+concept CodedEnum = std::is_enum_v<E> && (enumCodes<E>.size() > 0);
 
 template <CodedEnum E>
 constexpr std::string_view codeOf(E value) noexcept {

@@ -20,8 +20,8 @@ concept Is = std::same_as<std::remove_const_t<T>, Part>;
 /// A group of fields that always exists: in a file it may be left out, which means all open.
 template <typename T>
 concept FieldGroup = Is<T, FinishLines> || Is<T, ClaspArm> || Is<T, Framework> || Is<T, Base> ||
-    Is<T, ArtificialTeeth> || Is<T, Occlusion> || Is<T, Survey> || Is<T, Sensitivities> ||
-    Is<T, Identity>;
+                     Is<T, ArtificialTeeth> || Is<T, Occlusion> || Is<T, Survey> ||
+                     Is<T, Sensitivities> || Is<T, Identity>;
 
 void describe(auto& visitor, Is<Identity> auto& part) {
     visitor.field("patient-reference", part.patientReference);

@@ -33,10 +33,7 @@ Result<std::vector<Event>> decide(const std::optional<Order>& order, const Comma
                                   const Occasion& occasion) {
     if (order) {
         const Decision decision = std::visit(
-            [&](const auto& each) {
-                return decideOn(Deciding{*order, occasion}, each);
-            },
-            command);
+            [&](const auto& each) { return decideOn(Deciding{*order, occasion}, each); }, command);
         if (!decision) return decision.error();
         return eventsOf(*decision, order->number, order->version, occasion);
     }

@@ -21,13 +21,9 @@ struct ElementOf<std::vector<T>> {
 };
 
 template <typename T>
-concept OpenField = requires {
-    typename ElementOf<T>::Open;
-};
+concept OpenField = requires { typename ElementOf<T>::Open; };
 template <typename T>
-concept ListedField = requires {
-    typename ElementOf<T>::Listed;
-};
+concept ListedField = requires { typename ElementOf<T>::Listed; };
 
 /// Whether a file may leave the field out.
 template <typename T>

@@ -59,8 +59,8 @@ private:
         return list;
     }
     template <typename Part>
-    requires std::is_class_v<Part> Json json(const Part& part)
-    const {
+        requires std::is_class_v<Part>
+    Json json(const Part& part) const {
         FieldWriter fields{notation_};
         describe(fields, part);
         return fields.take();

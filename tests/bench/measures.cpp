@@ -160,8 +160,7 @@ void measureTransitions(Measuring& measuring, const Open& open, const Made& made
     };
     const auto goal = below(kActionGoal);
     std::vector<domain::Order> started;
-    const int starts = measuring.time(
-        "start", [&](int i) { started.push_back(start(i)); }, goal);
+    const int starts = measuring.time("start", [&](int i) { started.push_back(start(i)); }, goal);
     const auto record = [&](const domain::Order& order) {
         must(recordAll(open.laboratory, order, open.technician));
     };
@@ -175,16 +174,12 @@ void measureTransitions(Measuring& measuring, const Open& open, const Made& made
     const auto log = [&] {
         must(actions::log(open.laboratory, freshPrescription(++logged), open.manager));
     };
-    measuring.time(
-        "log", [&](int) { log(); }, goal);
+    measuring.time("log", [&](int) { log(); }, goal);
     const int next = kTimes;
     domain::Order order{.number = orderAt(next)};
-    measuring.count(
-        "start", [&] { order = start(next); }, true);
-    measuring.count(
-        "record", [&] { record(order); }, true);
-    measuring.count(
-        "finish", [&] { finish(next); }, true);
+    measuring.count("start", [&] { order = start(next); }, true);
+    measuring.count("record", [&] { record(order); }, true);
+    measuring.count("finish", [&] { finish(next); }, true);
     measuring.count("log", log, true);
 }
 
@@ -197,12 +192,9 @@ void measureViews(Measuring& measuring, const Open& open, const Made& made) {
     };
     const auto goal = below(kActionGoal);
     measuring.time("order view", view, goal);
-    measuring.count(
-        "order view", [&] { view(0); }, false);
-    measuring.time(
-        "floor page", [&](int) { ordersOnAPage(laboratory); }, goal);
-    measuring.count(
-        "floor page", [&] { ordersOnAPage(laboratory); }, false);
+    measuring.count("order view", [&] { view(0); }, false);
+    measuring.time("floor page", [&](int) { ordersOnAPage(laboratory); }, goal);
+    measuring.count("floor page", [&] { ordersOnAPage(laboratory); }, false);
     measuring.time(
         "search for a patient",
         [&](int) {

@@ -58,7 +58,7 @@ std::vector<Written> run(const std::string& program, const fs::path& folder, int
     return went ? all : std::vector<Written>{};
 }
 
-double total(const std::vector<Written>& all, double Written::*what) {
+double total(const std::vector<Written>& all, double Written::* what) {
     double sum = 0;
     for (const Written& each : all) sum += each.*what;
     return sum;

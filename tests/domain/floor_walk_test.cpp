@@ -121,10 +121,7 @@ std::vector<Try> benchTries() {
         {"record nothing", {}, always(Record{}), never},
         {"record at the stage after",
          {},
-         onStage(stageAfter,
-                 [](Stage s) {
-                     return Record{s, {BenchValue{"humidity", "40 %"}}};
-                 }),
+         onStage(stageAfter, [](Stage s) { return Record{s, {BenchValue{"humidity", "40 %"}}}; }),
          never},
         {"tick what is not on the list",
          {},
@@ -205,36 +202,22 @@ std::vector<Try> returnTries() {
          onStage(stageAfter, [](Stage stage) { return returned(GoBack, stage, true); }),
          never},
         {"redo the stage in hand", EventKind::Redone,
-         onStage(dueStage,
-                 [](Stage s) {
-                     return Redo{RedoReason::Porosity, s, {}, {}};
-                 }),
+         onStage(dueStage, [](Stage s) { return Redo{RedoReason::Porosity, s, {}, {}}; }),
          [](const Facts& f) { return mayGoBack(f) && f.where == Whereabouts::InHand; }},
         {"redo from the farthest stage", EventKind::Redone,
-         onStage(farthestBack,
-                 [](Stage s) {
-                     return Redo{RedoReason::PoorFit, s, {}, {}};
-                 }),
+         onStage(farthestBack, [](Stage s) { return Redo{RedoReason::PoorFit, s, {}, {}}; }),
          mayGoBack},
         {"redo from the stage after",
          {},
-         onStage(stageAfter,
-                 [](Stage s) {
-                     return Redo{RedoReason::PoorFit, s, {}, {}};
-                 }),
+         onStage(stageAfter, [](Stage s) { return Redo{RedoReason::PoorFit, s, {}, {}}; }),
          never},
         {"redo for another reason, no note",
          {},
-         onStage(farthestBack,
-                 [](Stage s) {
-                     return Redo{RedoReason::Other, s, {}, {}};
-                 }),
+         onStage(farthestBack, [](Stage s) { return Redo{RedoReason::Other, s, {}, {}}; }),
          never},
         {"redo for another reason, with a note", EventKind::Redone,
          onStage(farthestBack,
-                 [](Stage s) {
-                     return Redo{RedoReason::Other, s, s, sealedWords()};
-                 }),
+                 [](Stage s) { return Redo{RedoReason::Other, s, s, sealedWords()}; }),
          mayGoBack},
         {"redo for the fault of a stage it has not",
          {},
@@ -293,9 +276,7 @@ std::vector<Try> orderTries() {
         {"order a remake for the fault of a stage it has not",
          {},
          onStage(foreignStage,
-                 [](Stage s) {
-                     return OrderRemake{kOther, RemakeReason::Lost, s, {}};
-                 }),
+                 [](Stage s) { return OrderRemake{kOther, RemakeReason::Lost, s, {}}; }),
          never},
         {"join a case", EventKind::CaseJoined, always(JoinCase{kOther, same}), isOpen},
         {"join the case of another patient",

@@ -51,9 +51,7 @@ const Removal kRemovals[] = {
     {"legal.occlusion", [](LegalFacts& made) { made.occlusion = std::string{}; }},
     {"legal.signature", [](LegalFacts& made) { made.signature.reset(); }},
     {"legal.signature",
-     [](LegalFacts& made) {
-         made.signature = Signature{SignatureKind::OnPaper, {}, {}};
-     }},
+     [](LegalFacts& made) { made.signature = Signature{SignatureKind::OnPaper, {}, {}}; }},
 };
 
 class LegalFieldsOf : public testing::TestWithParam<Removal> {};

@@ -63,10 +63,9 @@ TEST(RoutePlan, ThatIsBrokenSaysWhere) {
         Contains("survey: it is there more than once"));
     EXPECT_THAT(flaws([](RoutePlan& plan) { stageIn(plan, Stage::WaxUp).usual = 0_min; }),
                 Contains(HasSubstr("wax-up: usual minutes above 0")));
-    EXPECT_THAT(flaws([](RoutePlan& plan) {
-                    stageIn(plan, Stage::WaxUp).checklist = {"same", "same"};
-                }),
-                Contains(HasSubstr("words of its own")));
+    EXPECT_THAT(
+        flaws([](RoutePlan& plan) { stageIn(plan, Stage::WaxUp).checklist = {"same", "same"}; }),
+        Contains(HasSubstr("words of its own")));
     EXPECT_THAT(
         flaws([](RoutePlan& plan) { stageIn(plan, Stage::WaxUp).fallBack = {Stage::Casting}; }),
         Contains(HasSubstr("lies before it")));

@@ -39,13 +39,9 @@ const Removal kRemovals[] = {
     {2, "statement.representative", "neither an authorised representative nor \"not applicable\"",
      [](Statement& made) { made.representative.reset(); }},
     {2, "statement.representative", "no name of the authorised representative",
-     [](Statement& made) {
-         made.representative = Party{"", "1 Exchange Place"};
-     }},
+     [](Statement& made) { made.representative = Party{"", "1 Exchange Place"}; }},
     {2, "statement.representative", "no address of the authorised representative",
-     [](Statement& made) {
-         made.representative = Party{"Exchange Agents", ""};
-     }},
+     [](Statement& made) { made.representative = Party{"Exchange Agents", ""}; }},
     {3, "statement.device", "no order number", [](Statement& made) { made.device.reset(); }},
     {3, "statement.device", "no description of the device",
      [](Statement& made) { made.description.clear(); }},
@@ -62,9 +58,7 @@ const Removal kRemovals[] = {
     {5, "statement.institution", "no name of the health institution",
      [](Statement& made) { made.prescriber.institution = std::string{" "}; }},
     {6, "statement.characteristics", "no characteristics of the prescription",
-     [](Statement& made) {
-         made.characteristics.lines = {"", " "};
-     }},
+     [](Statement& made) { made.characteristics.lines = {"", " "}; }},
     {6, "statement.characteristics", "no revision of the prescription",
      [](Statement& made) { made.characteristics.revision = 0; }},
     {6, "statement.characteristics", "no digest of the prescription",

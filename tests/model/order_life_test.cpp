@@ -36,12 +36,12 @@ struct Taken {
 };
 
 rc::Gen<Move> anyMove() {
-    return rc::gen::map(
-        rc::gen::tuple(rc::gen::inRange(0, 30), rc::gen::inRange(0, 360), rc::gen::inRange(0, 6),
-                       rc::gen::inRange(-400, 1200)),
-        [](const std::tuple<int, int, int, int>& four) {
-            return Move{std::get<0>(four), std::get<1>(four), std::get<2>(four), std::get<3>(four)};
-        });
+    return rc::gen::map(rc::gen::tuple(rc::gen::inRange(0, 30), rc::gen::inRange(0, 360),
+                                       rc::gen::inRange(0, 6), rc::gen::inRange(-400, 1200)),
+                        [](const std::tuple<int, int, int, int>& four) {
+                            return Move{std::get<0>(four), std::get<1>(four), std::get<2>(four),
+                                        std::get<3>(four)};
+                        });
 }
 
 /// An order lived twice: by the domain, its events through bytes, and by the model.

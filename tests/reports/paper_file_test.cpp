@@ -45,7 +45,7 @@ TEST(ThePaperFile, HasTheSizeOfTheSheetChosen) {
 TEST(ThePaperFile, CanBeReadByItsOwnerAlone) {
     const Folder folder;
     const auto file = printed::put(folder, paper());
-    struct stat status {};
+    struct stat status{};
     ASSERT_EQ(::stat(file.c_str(), &status), 0);
     EXPECT_EQ(status.st_mode & 0777, 0600u);
 }

@@ -70,9 +70,8 @@ TEST(ADrawing, ToAPlaceThatIsNoNumberIsRefused) {
     };
     EXPECT_TRUE(refused([&](PdfDocument& pdf) { pdf.text({nan, 5}, "x", {}); }));
     EXPECT_TRUE(refused([&](PdfDocument& pdf) { pdf.line({{1, 1}, {infinite, 2}}, false, {}); }));
-    EXPECT_TRUE(refused([&](PdfDocument& pdf) {
-        pdf.area({{1, 1}, {2, nan}, {3, 3}}, domain::Colour::Ink);
-    }));
+    EXPECT_TRUE(refused(
+        [&](PdfDocument& pdf) { pdf.area({{1, 1}, {2, nan}, {3, 3}}, domain::Colour::Ink); }));
     EXPECT_FALSE(refused([](PdfDocument& pdf) { pdf.text({5, 5}, "x", {}); }));
 }
 

@@ -62,9 +62,7 @@ constexpr RuleCase kCases[] = {
     // An electronic signature is allowed: Florida Administrative Code 64B5-17.006(f).
     {"admin.signature", "on paper and seen by nobody", upperClassIIIMod1,
      [](P& p) { p.signature->seenBy = {}; },
-     [](P& p) {
-         p.signature = Signature{SignatureKind::Electronic, {}, {}};
-     }},
+     [](P& p) { p.signature = Signature{SignatureKind::Electronic, {}, {}}; }},
     {"admin.description", "the kind of work not said", upperClassIIIMod1,
      [](P& p) { p.appliance = {}; }, [](P& p) { p.identity.remarks = {}; }},
     {"admin.description", "a repair of nothing named", interimUpper,

@@ -122,15 +122,9 @@ constexpr Edge kEdges[] = {
     {"enclosure.working", "a scan", upperClassIIIMod1,
      [](P& p) { send(p, {EnclosureKind::WorkingScan}); }, 0},
     {"enclosure.opposing", "a cast", upperClassIIIMod1,
-     [](P& p) {
-         send(p, {EnclosureKind::WorkingCast, EnclosureKind::OpposingCast});
-     },
-     0},
+     [](P& p) { send(p, {EnclosureKind::WorkingCast, EnclosureKind::OpposingCast}); }, 0},
     {"enclosure.opposing", "a scan", upperClassIIIMod1,
-     [](P& p) {
-         send(p, {EnclosureKind::WorkingCast, EnclosureKind::OpposingScan});
-     },
-     0},
+     [](P& p) { send(p, {EnclosureKind::WorkingCast, EnclosureKind::OpposingScan}); }, 0},
     {"enclosure.opposing", "a repair of an opposed denture", upperClassIIIMod1,
      [](P& p) {
          order(p, Appliance::Repair);

@@ -165,9 +165,7 @@ constexpr RuleCase kCases[] = {
      [](P& p) { remove(27_fdi, p.clasps); }},
     // By definition a saddle lies in one space.
     {"saddle.one-space", "a tooth standing within the saddle", upperClassIIIMod1,
-     [](P& p) {
-         p.saddles.front().teeth = {14_fdi, 15_fdi, 17_fdi};
-     },
+     [](P& p) { p.saddles.front().teeth = {14_fdi, 15_fdi, 17_fdi}; },
      [](P& p) {
          p.saddles.back().teeth = {26_fdi, 24_fdi};
          p.dentition.set(25_fdi, ToothState::Closed);

@@ -61,10 +61,7 @@ constexpr Edge kEdges[] = {
      },
      0},
     {"dentition.complete", "both ends of the arch", upperClassIIIMod1,
-     [](P& p) {
-         chart(p, {17_fdi, 27_fdi}, ToothState::Missing);
-     },
-     2},
+     [](P& p) { chart(p, {17_fdi, 27_fdi}, ToothState::Missing); }, 2},
     {"dentition.complete", "a repair", interimUpper,
      [](P& p) {
          order(p, Appliance::Repair);
@@ -164,10 +161,7 @@ constexpr Edge kEdges[] = {
     {"rest.lower-incisor", "an upper incisor", upperClassIIIMod1,
      [](P& p) { on(13_fdi, p.rests).tooth = 12_fdi; }, 0},
     {"saddle.one-space", "teeth of both arches, for another rule to say", upperClassIIIMod1,
-     [](P& p) {
-         p.saddles.front().teeth = {14_fdi, 34_fdi};
-     },
-     0},
+     [](P& p) { p.saddles.front().teeth = {14_fdi, 34_fdi}; }, 0},
     {"saddle.one-space", "a saddle of no tooth", upperClassIIIMod1,
      [](P& p) { p.saddles.front().teeth.clear(); }, 0},
     {"design.part-twice", "an incisal and a cingulum rest at one side", upperClassIIIMod1,

@@ -30,9 +30,7 @@ constexpr RuleCase kCases[] = {
     // second molar) puts it on the right first premolar, mesially.
     {"indirect.position", "on the fulcrum line itself", lowerClassIIMod1,
      [](P& p) { p.indirectRetainers = {{47_fdi}}; },
-     [](P& p) {
-         p.indirectRetainers = {{45_fdi}, {44_fdi}};
-     }},
+     [](P& p) { p.indirectRetainers = {{45_fdi}, {44_fdi}}; }},
     // At right angles to the line and as far away as practicable (after McCracken).
     {"indirect.position", "a seat much farther away is offered", lowerClassIIMod1,
      [](P& p) { p.indirectRetainers = {{45_fdi}}; },
@@ -303,16 +301,10 @@ constexpr RuleCase kCases[] = {
          on(16_fdi, p.survey.abutments).undercuts.push_back({UndercutPlace::MidLingual, 500_um});
      }},
     {"survey.consistent", "a tilt that goes nowhere", upperClassIIIMod1,
-     [](P& p) {
-         p.survey.path = InsertionPath{4000_mdeg, TiltDirection::None};
-     },
-     [](P& p) {
-         p.survey.path = InsertionPath{4000_mdeg, TiltDirection::Left};
-     }},
+     [](P& p) { p.survey.path = InsertionPath{4000_mdeg, TiltDirection::None}; },
+     [](P& p) { p.survey.path = InsertionPath{4000_mdeg, TiltDirection::Left}; }},
     {"survey.consistent", "a direction without a tilt", upperClassIIIMod1,
-     [](P& p) {
-         p.survey.path = InsertionPath{0_mdeg, TiltDirection::Left};
-     },
+     [](P& p) { p.survey.path = InsertionPath{0_mdeg, TiltDirection::Left}; },
      [](P& p) { p.survey.path = {}; }},
 };
 

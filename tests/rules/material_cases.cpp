@@ -184,9 +184,7 @@ constexpr RuleCase kCases[] = {
      [](P& p) { p.teeth.material = ToothMaterial::Ceramic; }},
 
     {"shade.given", "no shade", upperClassIIIMod1, [](P& p) { p.shades.clear(); },
-     [](P& p) {
-         p.shades.front().teeth = {14_fdi, 15_fdi, 24_fdi, 25_fdi, 26_fdi};
-     }},
+     [](P& p) { p.shades.front().teeth = {14_fdi, 15_fdi, 24_fdi, 25_fdi, 26_fdi}; }},
     {"shade.given", "one tooth left out", upperClassIV,
      [](P& p) { std::erase(p.shades.back().teeth, 22_fdi); },
      [](P& p) {

@@ -33,7 +33,7 @@ std::string pragma(const storage::Connection& records, const std::string& name) 
 }
 
 mode_t modeOf(const std::filesystem::path& path) {
-    struct stat found {};
+    struct stat found{};
     EXPECT_EQ(stat(path.c_str(), &found), 0);
     return found.st_mode & 0777;
 }

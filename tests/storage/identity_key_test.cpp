@@ -82,7 +82,7 @@ protected:
         return code;
     }
     static mode_t modeOf(const fs::path& path) {
-        struct stat found {};
+        struct stat found{};
         EXPECT_EQ(::stat(path.c_str(), &found), 0) << path;
         return found.st_mode & 07777U;
     }

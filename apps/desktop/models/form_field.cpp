@@ -10,9 +10,7 @@ using domain::Dentition;
 using domain::ToothState;
 
 template <typename T>
-concept SingleValue = requires {
-    Value<T>::kKind;
-};
+concept SingleValue = requires { Value<T>::kKind; };
 
 /// "guide plates" -> "guide plate": what one item of a list is called.
 std::string itemOf(std::string list) {
@@ -163,7 +161,8 @@ private:
     }
 
     template <typename Part>
-    requires(!SingleValue<Part>) void fill(FormField& field, const Part& part) {
+        requires(!SingleValue<Part>)
+    void fill(FormField& field, const Part& part) {
         field.kind = FieldKind::Group;
         field.mayClear = domain::FieldGroup<Part> || domain::Is<Part, Dentition>;
         fillPart(field, part);
@@ -274,7 +273,8 @@ private:
     }
 
     template <typename Part>
-    requires(!SingleValue<Part>) void change(Part& part, std::span<const int> rest) {
+        requires(!SingleValue<Part>)
+    void change(Part& part, std::span<const int> rest) {
         if (!rest.empty()) return changeInside(part, rest);
         if (edit_.act != Act::Clear) return refuse("fields inside it");
         part = Part{};

@@ -101,7 +101,7 @@ private:
     }
 
     template <typename Part>
-    void takeAwayFrom(std::vector<Part> Prescription::*parts, const std::string& name) {
+    void takeAwayFrom(std::vector<Part> Prescription::* parts, const std::string& name) {
         const auto here = [this](const Part& part) { return part.tooth == tooth_; };
         if (std::ranges::any_of(before_.*parts, here))
             std::erase_if(offer("take away", name).*parts, here);
