@@ -1,8 +1,9 @@
 #!/bin/sh
 # All tests on a bare Debian 12, as root or with sudo: installs, builds with warnings as errors and
 # with AddressSanitizer and UndefinedBehaviorSanitizer, and runs everything through CTest, an entry
-# for each suite. Clang builds it, in a third of the time that GCC takes for the same. Options are CTest's: `sh tests/run.sh -R Kennedy` runs the suites of that name. A
-# single case: build-tests/tests/domain/domain_tests --gtest_filter='Kennedy.*'
+# for each suite. Clang builds it, in a third of the time that GCC takes for the same.
+# Options are CTest's: `sh tests/run.sh -R Kennedy` runs the suites of that name. A single case:
+# build-tests/tests/domain/domain_tests --gtest_filter='Kennedy.*'
 set -eu
 cd "$(dirname "$0")/.."
 
