@@ -26,7 +26,8 @@ Result<Done> changePassphrase(const Call& call, const Laboratory& laboratory) {
 }
 
 /// Shows where the key lies and what was done.
-Result<Exit> show(const Call& call, const Laboratory& laboratory, Json more, const Page& told) {
+Result<Exit> show(const Call& call, const Laboratory& laboratory, const Json& more,
+                  const Page& told) {
     const auto file = actions::keyFileOf(laboratory);
     if (!file) return file.error();
     if (call.has("json")) {
