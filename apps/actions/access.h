@@ -2,15 +2,17 @@
 #pragma once
 
 #include <filesystem>
+#include <vector>
 
 #include "apps/actions/laboratory.h"
 #include "apps/actions/who.h"
 
 namespace actions {
 
-/// Somebody looked at the names of an order: noted once for each order, person and day.
+/// Somebody looked at the names of orders: noted once for each order, person and day, all in one
+/// unit of work. What cannot be noted is not to be shown.
 domain::Result<domain::Done> noteViewed(const Laboratory& laboratory, const Who& who,
-                                        const domain::OrderNumber& number);
+                                        const std::vector<domain::OrderNumber>& numbers);
 
 /// A paper that was written.
 struct Printed {

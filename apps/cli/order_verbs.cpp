@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "apps/actions/access.h"
 #include "apps/actions/checkpoints.h"
 #include "apps/actions/paper_erasure.h"
 #include "apps/actions/papers.h"
@@ -96,6 +97,14 @@ void tellWhatIsLeft(const Laboratory& laboratory, const OrderNumber& number) {
         complain("erase by hand, if it names the patient: " + letter.string());
 }
 
+/// Their names are about to be shown to whoever makes the call.
+Result<domain::Done> noteLook(const Call& call, const actions::Laboratory& laboratory,
+                              const std::vector<OrderNumber>& numbers) {
+    const auto who = whoOf(call);
+    if (!who) return who.error();
+    return actions::noteViewed(laboratory, *who, numbers);
+}
+
 }  // namespace
 
 Result<Exit> log(const Call& call) {
@@ -144,6 +153,7 @@ Result<Exit> order(const Call& call) {
     if (!laboratory) return laboratory.error();
     const auto view = actions::order(*laboratory, *number);
     if (!view) return view.error();
+    if (auto noted = noteLook(call, *laboratory, {*number}); !noted) return noted.error();
     if (call.has("json"))
         print("order-1", json(*view));
     else
@@ -169,6 +179,10 @@ Result<Exit> floor(const Call& call) {
                        : after              ? actions::floorPage(*laboratory, after)
                                             : actions::floor(*laboratory);
     if (!lines) return lines.error();
+    std::vector<OrderNumber> seen;
+    seen.reserve(lines->size());
+    for (const actions::FloorLine& line : *lines) seen.push_back(line.number);
+    if (auto noted = noteLook(call, *laboratory, seen); !noted) return noted.error();
     if (call.has("json")) {
         print("floor-1", json(*lines));
         return Exit::Done;
@@ -179,6 +193,11 @@ Result<Exit> floor(const Call& call) {
     const bool isPage = words || call.has("closed") || after;
     if (isPage && lines->size() == actions::kFloorPage)
         page.blank().line("there may be more: add --after " + lines->back().number.text());
+    if (!isPage) {
+        const auto closed = actions::closedPage(*laboratory, {}, 1);
+        if (!closed) return closed.error();
+        if (!closed->empty()) page.blank().line("closed orders are left out: floor --closed");
+    }
     print(page);
     return Exit::Done;
 }

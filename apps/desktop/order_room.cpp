@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "apps/actions/access.h"
 #include "apps/actions/workshop.h"
 #include "apps/desktop/models/words.h"
 #include "apps/desktop/tables.h"
@@ -278,6 +279,8 @@ void OrderRoom::readAround() {
     if (!workshop) return notice_->refuse(workshop.error());
     workshop_ = *std::move(workshop);
     if (!desk().who) return;
+    if (auto noted = actions::noteViewed(desk().laboratory, asWho(*desk().who), {number()}); !noted)
+        return notice_->refuse(noted.error());
     auto lacking = actions::gate(desk().laboratory, number(), desk().who->person);
     if (!lacking) return notice_->refuse(lacking.error());
     lacking_ = *std::move(lacking);

@@ -134,12 +134,12 @@ TEST_F(Checkpoints, ViewingTheNamesOfAnOrderIsNotedOnceADay) {
     };
     const auto who = floor_.as(kManager);
     const auto entries = *storage::Ledger{lab().records()}.entries();
-    for (int i = 0; i < 3; ++i) EXPECT_TRUE(actions::noteViewed(lab(), who, number));
+    for (int i = 0; i < 3; ++i) EXPECT_TRUE(actions::noteViewed(lab(), who, {number}));
     EXPECT_EQ(views(), 1);
-    EXPECT_TRUE(actions::noteViewed(lab(), floor_.as(support::kMaker), number));
+    EXPECT_TRUE(actions::noteViewed(lab(), floor_.as(support::kMaker), {number}));
     EXPECT_EQ(views(), 2);
     clock_.letPass(support::HandClock::kDay);
-    EXPECT_TRUE(actions::noteViewed(lab(), floor_.as(kManager), number));
+    EXPECT_TRUE(actions::noteViewed(lab(), floor_.as(kManager), {number}));
     EXPECT_EQ(views(), 3);
     EXPECT_EQ(*storage::Ledger{lab().records()}.entries(), entries)
         << "the ledger does not grow by reading";

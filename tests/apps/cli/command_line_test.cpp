@@ -126,6 +126,17 @@ TEST_F(CommandLine, TakesNoTextWhereTheLedgerKeepsACode) {
         0);
 }
 
+// Whose names somebody looked at stands in the access log once a day, and the ledger grows by none.
+TEST_F(CommandLine, NotesWhoseNamesWereShown) {
+    const std::string order = logged(today("upper-iii-mod-1"));
+    const auto before = lab({"verify", "--json"}).json();
+    for (const QStringList& words : {on("order", order), on("order", order), QStringList{"floor"}})
+        EXPECT_EQ(change(words).exit, 0);
+    const auto after = lab({"verify", "--json"}).json();
+    EXPECT_EQ(after["access-entries"], before["access-entries"].get<int>() + 1);
+    EXPECT_EQ(after["entries"], before["entries"]);
+}
+
 TEST_F(CommandLine, LogsTheSameFileOnceOnly) {
     const QString file = today("upper-iii-mod-1");
     const std::string first = logged(file);
