@@ -25,17 +25,16 @@ struct Mode {
 };
 
 /// A rollback journal, because the write-ahead log of this SQLite can lose a race between two
-/// programs; FULL, because what was acknowledged must survive a power cut; nothing spilled
-/// before the commit, so that the first page lies in every journal that is ever rolled back and
-/// says whose it is; 24 MB of pages kept, so that what reads the whole ledger finds again what it
-/// looks up beside it; the rest against orphans, hostile files, stray pointers, and the remains of
-/// what was erased.
+/// programs; FULL, because what was acknowledged must survive a power cut; 24 MB of pages kept, so
+/// that what reads the whole ledger finds again what it looks up beside it, and no action of a day
+/// comes near it; the rest against orphans, hostile files, stray pointers, and the remains of what
+/// was erased.
 constexpr std::array kModes{
-    Mode{"busy_timeout", "5000", "5000"}, Mode{"trusted_schema", "OFF", "0"},
-    Mode{"cell_size_check", "ON", "1"},   Mode{"mmap_size", "0", "0"},
-    Mode{"foreign_keys", "ON", "1"},      Mode{"secure_delete", "ON", "1"},
-    Mode{"synchronous", "FULL", "2"},     Mode{"journal_mode", "TRUNCATE", "truncate"},
-    Mode{"cache_spill", "OFF", "0"},      Mode{"cache_size", "-24576", "-24576"},
+    Mode{"busy_timeout", "5000", "5000"},   Mode{"trusted_schema", "OFF", "0"},
+    Mode{"cell_size_check", "ON", "1"},     Mode{"mmap_size", "0", "0"},
+    Mode{"foreign_keys", "ON", "1"},        Mode{"secure_delete", "ON", "1"},
+    Mode{"synchronous", "FULL", "2"},       Mode{"journal_mode", "TRUNCATE", "truncate"},
+    Mode{"cache_size", "-24576", "-24576"},
 };
 
 /// Those that matter for reading.

@@ -161,6 +161,7 @@ Result<Done> migrate(Connection& connection, std::span<const Migration> steps,
         // Another program may have taken the step while this one waited to begin.
         state = stateOf(connection);
         if (migration.step <= state.step) continue;
+        work.journalHead();
         if (auto taken = take(work, migration); !taken) return taken;
         if (afterwards && &migration == &steps.back())
             if (auto done = afterwards(work); !done) return done.error();

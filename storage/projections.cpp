@@ -19,6 +19,7 @@ Result<Done> putProjections(Transaction& transaction, const domain::Order& order
 }
 
 Result<Done> rebuildProjections(Transaction& transaction) try {
+    transaction.journalHead();
     Connection& connection = transaction.connection();
     const auto orders = OrderRegister{connection}.rebuild(transaction);
     const auto uses = LotUses{connection}.rebuild(transaction);

@@ -86,6 +86,10 @@ domain::Result<domain::Done> Transaction::commit() try {
                              "which never takes effect twice"};
 }
 
+void Transaction::journalHead() const {
+    Statement{connection_->database(), Sql{std::string{connection_->dialect().rewriteHead}}}.run();
+}
+
 Snapshot::Snapshot(Connection& connection)
     : connection_{connection}, own_{!connection.inTransaction_} {
     if (own_) beginAnew(connection_.database(), "BEGIN");

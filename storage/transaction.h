@@ -21,6 +21,11 @@ public:
     /// same idempotency key, which never takes effect twice. ErrorCode::Unavailable.
     domain::Result<domain::Done> commit();
 
+    /// For what may change more pages than the cache holds, before it changes any: they are written
+    /// before the commit, and a journal that is found after a power cut is known for the records'
+    /// own by the first page in it; see journal_check.h. Throws SqlFailure.
+    void journalHead() const;
+
     Connection& connection() const noexcept { return *connection_; }
     const QSqlDatabase& database() const noexcept { return connection_->database(); }
 

@@ -7,6 +7,8 @@
 
 #include <QSqlQuery>
 
+#include "storage/projections.h"
+#include "storage/transaction.h"
 #include "tests/faults/day.h"
 #include "tests/faults/scoreboard.h"
 
@@ -24,9 +26,11 @@ constexpr std::uint64_t kSeed = 20'261'130;
 constexpr std::int64_t kStates = 10'000;
 constexpr std::int64_t kControlStates = 600;
 constexpr std::int64_t kStatesWhileRecovering = 1'000;
+constexpr std::int64_t kStatesWhileRebuilding = 2'000;
 
 /// What was asked of the disk in a day, and after how much of it each step was acknowledged.
 struct Trace {
+    Stored before{};
     std::vector<Operation> operations{};
     std::vector<std::size_t> acknowledged{};
 
@@ -35,6 +39,10 @@ struct Trace {
                                         acknowledged.begin());
     }
 };
+
+bool writesRecords(const Operation& operation) {
+    return operation.kind == Operation::Kind::Write && operation.part == faults::Part::Records;
+}
 
 struct Tally {
     std::int64_t states{};
@@ -57,8 +65,8 @@ class PowerCut : public testing::Test {
 protected:
     /// The whole day. `synchronous`: a mode of SQLite instead of the one the records are kept in.
     Trace trace(const char* synchronous = nullptr) {
-        Trace trace;
-        day_.layOut(day_.morning());
+        Trace trace{.before = day_.morning()};
+        day_.layOut(trace.before);
         const faults::Recording recording{trace.operations};
         const auto laboratory = day_.open();
         EXPECT_TRUE(laboratory) << (laboratory ? "" : laboratory.error().message);
@@ -72,6 +80,25 @@ protected:
             trace.acknowledged.push_back(trace.operations.size());
         }
         return trace;
+    }
+    /// In the evening all that is derived from the ledger is written anew, with a cache so small
+    /// that pages are written before the commit.
+    Trace traceRebuilding() {
+        trace();
+        Trace rebuilding{.before = day_.found()};
+        const faults::Recording recording{rebuilding.operations};
+        const auto laboratory = day_.open();
+        EXPECT_TRUE(laboratory) << (laboratory ? "" : laboratory.error().message);
+        QSqlQuery cache{laboratory->records().database()};
+        EXPECT_TRUE(cache.exec(QStringLiteral("PRAGMA cache_size = 1")));
+        auto begun = storage::Transaction::begin(laboratory->records());
+        EXPECT_TRUE(begun) << (begun ? "" : begun.error().message);
+        storage::Transaction work = *std::move(begun);
+        EXPECT_TRUE(storage::rebuildProjections(work));
+        spilled_ = std::ranges::any_of(rebuilding.operations, writesRecords);
+        EXPECT_TRUE(work.commit());
+        rebuilding.acknowledged.assign(day_.steps().size(), 0);
+        return rebuilding;
     }
 
     /// Some states at each operation that leaves anything pending, `wanted` in all.
@@ -113,13 +140,15 @@ protected:
         return tally_;
     }
 
+    /// Whether rebuilding wrote to the records before its commit.
+    bool spilled() const { return spilled_; }
     /// How many different records there were once they were opened.
     std::size_t differentRecords() const { return known_.size(); }
 
 private:
     template <typename Visitor>
     void visit(const Trace& trace, Honesty honesty, const Visitor& visitor) {
-        PowerCuts cuts{day_.morning(), honesty};
+        PowerCuts cuts{trace.before, honesty};
         for (std::size_t at = 0; at < trace.operations.size(); ++at) {
             cuts.take(trace.operations[at]);
             visitor(cuts, at);
@@ -193,6 +222,7 @@ private:
     Day day_{};
     Random random_{kSeed};
     Tally tally_{};
+    bool spilled_{};
     Verdict refused_{};
     std::unordered_map<std::size_t, Verdict> known_{};
 };
@@ -213,6 +243,16 @@ TEST_F(PowerCut, MayComeASecondTimeWhileTheRecordsRecover) {
     faults::scored(
         {"power cuts while recovering", tally.states, kSeed, tally.failures(), tally.words()});
     EXPECT_GE(tally.states, kStatesWhileRecovering / 2);
+    EXPECT_EQ(tally.failures(), 0) << tally.first;
+}
+
+TEST_F(PowerCut, LosesNothingWhileRebuildingWritesBeforeItsCommit) {
+    const Trace rebuilding = traceRebuilding();
+    ASSERT_TRUE(spilled());
+    const auto tally = sweep(rebuilding, Honesty::Forces, kStatesWhileRebuilding);
+    faults::scored(
+        {"power cuts while rebuilding", tally.states, kSeed, tally.failures(),
+         tally.words() + "; " + std::to_string(rebuilding.operations.size()) + " operations"});
     EXPECT_EQ(tally.failures(), 0) << tally.first;
 }
 

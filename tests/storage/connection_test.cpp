@@ -45,7 +45,7 @@ TEST(Connection, OpensInTheModeThatLosesNothing) {
         {"journal_mode", "truncate"}, {"synchronous", "2"},     {"foreign_keys", "1"},
         {"trusted_schema", "0"},      {"cell_size_check", "1"}, {"mmap_size", "0"},
         {"busy_timeout", "5000"},     {"secure_delete", "1"},   {"application_id", "1179798871"},
-        {"cache_spill", "0"},         {"cache_size", "-24576"}, {"integrity_check", "ok"}};
+        {"cache_size", "-24576"},     {"integrity_check", "ok"}};
     for (const auto& [name, value] : modes) EXPECT_EQ(pragma(*records, name), value) << name;
 }
 
