@@ -82,7 +82,7 @@ private:
     /// Teeth of a saddle stand in the order of the arch.
     void join(Prescription& after, Saddle& saddle) const {
         saddle.teeth.push_back(tooth_);
-        std::ranges::sort(saddle.teeth, {}, &Tooth::position);
+        std::ranges::sort(saddle.teeth, {}, [](Tooth tooth) { return tooth.position(); });
         for (Saddle& other : after.saddles)
             if (&other != &saddle) std::erase(other.teeth, tooth_);
         std::erase_if(after.saddles, [](const Saddle& each) { return each.teeth.empty(); });
