@@ -31,7 +31,7 @@ constexpr const char* kMadeFile = "made.txt";
 constexpr std::int64_t kMinute = 60'000'000;  // microseconds
 constexpr int kYears = 5;
 constexpr int kFirstYear = 22;
-constexpr int kOnTheBenches = 40;
+constexpr int kOnTheBenches = 120;
 constexpr int kFewestInWork = 60;
 constexpr int kMostInWork = 1200;
 constexpr int kOrdersPerRefusal = 100;
@@ -82,7 +82,7 @@ struct Life {
     OrderNumber number;
     std::optional<Order> order{};
     std::vector<Event> events{};
-    Instant at{};
+    Instant at{};  ///< of its next command
     int commands{};
     Stage until{Stage::Delivery};  ///< of an order in work: where it stands in the end
     bool asks{};                   ///< a question of the bench will be put and answered
@@ -107,7 +107,9 @@ public:
         while (next < count_ || !benches.empty()) {
             while (next < count_ && std::ssize(benches) < kOnTheBenches)
                 benches.push_back(born(next++));
-            const auto place = benches.begin() + dice_.below(static_cast<int>(benches.size()));
+            // Times in the ledger do not decrease.
+            const auto place = std::ranges::min_element(benches, {}, &Life::at);
+            now_ = place->at;
             const auto over = advance(*place);
             if (!over) return over.error();
             if (!*over) continue;
@@ -133,8 +135,9 @@ private:
                                                 : Course::Unaccepted;
         const std::int64_t days = lastDay().days() - firstDay().days() - 60;
         const auto day = firstDay().plusDays(days * index / count_);
-        life.at = Instant::ofMicroseconds(
-            (day.days() * 24 * 60 + std::int64_t{8} * 60 + dice_.below(540)) * kMinute);
+        life.at = std::max(
+            now_, Instant::ofMicroseconds(
+                      (day.days() * 24 * 60 + std::int64_t{8} * 60 + dice_.below(540)) * kMinute));
         life.prescription = prescriptionFor(life.course, day);
         life.incomplete = life.course == Course::Framework && dice_.percent(20);
         life.asks = life.course != Course::Unaccepted && dice_.percent(8);
@@ -285,8 +288,6 @@ private:
     }
 
     Result<Done> give(Life& life, const domain::Command& command) {
-        life.at =
-            Instant::ofMicroseconds(life.at.microseconds() + (10 + dice_.below(240)) * kMinute);
         domain::Occasion occasion{
             .at = life.at,
             .person = personFor(life),
@@ -308,6 +309,8 @@ private:
             life.events.push_back(event);
         }
         made_.entries += std::ssize(*events);
+        life.at =
+            Instant::ofMicroseconds(life.at.microseconds() + (10 + dice_.below(240)) * kMinute);
         return records_.append(*events);
     }
 
@@ -359,6 +362,7 @@ private:
     int inWork_;
     Dice dice_;
     std::vector<std::string> prescribers_{};
+    Instant now_{};  ///< of the newest entry
     Made made_{};
 };
 
