@@ -62,7 +62,10 @@ Result<Done> write(const Paper& paper, const fs::path& file, const PaperPlace& p
     Placement placement{.keepOut = place.records,
                         .butFor = place.papers,
                         .mayReplace = {},
-                        .replaceable = "an earlier print of the same bytes"};
+                        .replaceable = "an earlier print of the same bytes",
+                        .beforeItAppears = {}};
+    if (place.beforeItAppears)
+        placement.beforeItAppears = [&] { return place.beforeItAppears(*bytes); };
     if (!place.isIssued) {
         placement.replaceable = "an earlier print of this paper";
         placement.mayReplace = [&](std::string_view there) {

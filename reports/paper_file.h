@@ -2,7 +2,9 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <string>
+#include <string_view>
 
 #include "domain/base/result.h"
 #include "reports/paper.h"
@@ -19,6 +21,9 @@ struct PaperPlace {
     std::filesystem::path papers{};   ///< ... but in this folder below it
     /// A paper that was issued: not even an earlier print of it gives way to other bytes.
     bool isIssued{};
+    /// Told the bytes before they are to be seen there, also where they are already; with an error
+    /// nothing is written.
+    std::function<domain::Result<domain::Done>(std::string_view pdf)> beforeItAppears{};
 };
 
 /// Writes the paper under a new name, or over an earlier print of the same paper about the same

@@ -260,10 +260,14 @@ Result<Done> placeFile(const fs::path& file, std::string_view bytes, const Place
     removeAbandoned(*folder);
     const auto there = lookThere(*folder, file, bytes, placement);
     if (!there) return there.error();
-    if (*there == There::TheSame) return Done{};
+    const auto ask = [&]() -> Result<Done> {
+        return placement.beforeItAppears ? placement.beforeItAppears() : Done{};
+    };
+    if (*there == There::TheSame) return ask();
     const auto part = makePart(*folder);
     if (!part) return part.error();
     auto placed = fill(*part, bytes, file);
+    if (placed) placed = ask();
     if (placed) placed = putInPlace(*folder, *part, file, *there);
     if (!placed) {
         ::unlinkat(folder->number(), part->name.c_str(), 0);

@@ -19,6 +19,9 @@ struct Placement {
     std::function<bool(std::string_view there)> mayReplace{};
     /// What may, in words for a person: "an earlier print of this paper".
     std::string replaceable{};
+    /// Asked last, when nothing but the disk can still refuse: an error leaves everything as it
+    /// was. Unset: nobody is asked.
+    std::function<domain::Result<domain::Done>()> beforeItAppears{};
 };
 
 /// The file is whole or not there: a temporary file beside it, of a name nobody can foresee, forced

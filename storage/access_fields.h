@@ -35,6 +35,7 @@ void fields(auto& coder, domain::Is<domain::PaperPrinted> auto& part) {
     coder.field("revision", part.revision);
     coder.field("paper", part.paper);
     coder.field("digest", part.digest);
+    coder.added("name", part.name);
 }
 void fields(auto& coder, domain::Is<domain::Exported> auto& part) {
     coder.field("what", part.what);

@@ -40,6 +40,9 @@ std::unique_ptr<KeptCheck> sessionsCheck(Connection& connection);
 std::unique_ptr<KeptCheck> partiesCheck(Connection& connection);
 /// Sealed texts: each belongs to an event, and is erased if its order was purged.
 std::unique_ptr<KeptCheck> erasureCheck(Connection& connection);
+/// Papers in the folder of the laboratory's papers: those whose printing was noted are one of the
+/// prints that were.
+std::unique_ptr<KeptCheck> papersCheck(Connection& connection);
 
 /// All of them.
 std::vector<std::unique_ptr<KeptCheck>> keptChecks(Connection& connection);

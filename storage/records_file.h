@@ -10,6 +10,8 @@
 namespace storage {
 
 inline constexpr std::string_view kRecordsFile = "records.db";
+/// The folder beside it in which the papers of the laboratory lie.
+inline constexpr std::string_view kPapersFolder = "papers";
 
 /// Whether records that are not there may be made. Only what sets a laboratory up may make them:
 /// whoever works in one must be told that they are gone.

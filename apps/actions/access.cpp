@@ -3,7 +3,6 @@
 #include "apps/actions/unit_of_work.h"
 #include "storage/access_log.h"
 #include "storage/digest.h"
-#include "storage/files/plain_file.h"
 
 namespace actions {
 namespace {
@@ -11,8 +10,6 @@ namespace {
 using domain::Done;
 using domain::OrderNumber;
 using domain::Result;
-
-constexpr std::size_t kMostBytes = std::size_t{256} << 20U;
 
 template <typename Body>
 Result<Done> note(const Laboratory& laboratory, const Who& who, const Body& body) {
@@ -52,15 +49,20 @@ Result<Done> noteViewed(const Laboratory& laboratory, const Who& who,
     });
 }
 
-Result<Done> notePrinted(const Laboratory& laboratory, const Who& who, const Printed& printed) {
-    const auto bytes = storage::readPlainFile(printed.file, {"a paper", kMostBytes});
-    if (!bytes) return bytes.error();
+Result<Done> notePrinted(const Laboratory& laboratory, const Who& who, const Printed& printed,
+                         const std::optional<std::string>& name, std::string_view pdf) {
     const std::string digest =
-        storage::sha256({QByteArrayView{bytes->data(), static_cast<qsizetype>(bytes->size())}});
+        storage::sha256({QByteArrayView{pdf.data(), static_cast<qsizetype>(pdf.size())}});
     return note(laboratory, who, [&](UnitOfWork& unit) {
         return unit.note(
-            domain::PaperPrinted{printed.about, printed.revision, printed.paper, digest});
+            domain::PaperPrinted{printed.about, printed.revision, printed.paper, digest, name});
     });
+}
+
+Result<Done> noteExported(const Laboratory& laboratory, const Who& who, const std::string& what,
+                          const std::string& digest) {
+    return note(laboratory, who,
+                [&](UnitOfWork& unit) { return unit.note(domain::Exported{what, digest}); });
 }
 
 }  // namespace actions

@@ -1,7 +1,9 @@
 /// Writing into the access log what somebody looked at and printed.
 #pragma once
 
-#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "apps/actions/laboratory.h"
@@ -14,15 +16,22 @@ namespace actions {
 domain::Result<domain::Done> noteViewed(const Laboratory& laboratory, const Who& who,
                                         const std::vector<domain::OrderNumber>& numbers);
 
-/// A paper that was written.
+/// A paper that is being written.
 struct Printed {
     std::string about{};  ///< number of the order, or what else
     std::int64_t revision{};
     std::string paper{};  ///< its kind
-    std::filesystem::path file{};
 };
-/// Commits to it by the digest of its file.
+/// Commits to it by the digest of its bytes. `name`: of its file in papers/, by which verifying
+/// finds it; nullopt where it goes elsewhere.
 domain::Result<domain::Done> notePrinted(const Laboratory& laboratory, const Who& who,
-                                         const Printed& printed);
+                                         const Printed& printed,
+                                         const std::optional<std::string>& name,
+                                         std::string_view pdf);
+
+/// Something that is no paper leaves the records as a file. `what`: "backup"; `digest`: its
+/// SHA-256.
+domain::Result<domain::Done> noteExported(const Laboratory& laboratory, const Who& who,
+                                          const std::string& what, const std::string& digest);
 
 }  // namespace actions

@@ -5,6 +5,7 @@
 #include <chrono>
 #include <random>
 
+#include "apps/actions/access.h"
 #include "apps/actions/sessions.h"
 #include "apps/actions/settings.h"
 #include "apps/actions/statements.h"
@@ -145,6 +146,8 @@ Result<BackupMade> backUp(const Laboratory& laboratory, const BackupWish& wish, 
     }
     auto backup = storage::makeBackup(laboratory.records(), folder, laboratory.now(), progress);
     if (!backup) return backup.error();
+    if (auto noted = noteExported(laboratory, who, "backup", backup->digest); !noted)
+        return noted.error();
     BackupMade made{.backup = *std::move(backup)};
     if (wish.removeSuperseded) {
         auto removed = storage::removeSuperseded(made.backup);

@@ -6,6 +6,7 @@
 #include "apps/actions/settings.h"
 #include "reports/day_sheet.h"
 #include "reports/placed_file.h"
+#include "storage/digest.h"
 #include "storage/files/plain_file.h"
 #include "storage/signature.h"
 
@@ -26,11 +27,16 @@ std::string nameOf(const storage::Checkpoint& checkpoint) {
 
 /// A new file, as papers are: nothing gives way to it.
 Result<Done> writeText(const Laboratory& laboratory, const std::filesystem::path& file,
-                       const std::string& text) {
+                       const std::string& text, const Who& who) {
+    const reports::PaperPlace place = paperPlace(laboratory, true);
     std::error_code trouble;
-    std::filesystem::create_directories(laboratory.folder() / "papers", trouble);
+    std::filesystem::create_directories(place.papers, trouble);
+    const std::string digest =
+        storage::sha256({QByteArrayView{text.data(), static_cast<qsizetype>(text.size())}});
     return reports::placeFile(
-        file, text, {.keepOut = laboratory.folder(), .butFor = laboratory.folder() / "papers"});
+        file, text, {.keepOut = place.records, .butFor = place.papers, .beforeItAppears = [&] {
+                         return noteExported(laboratory, who, "checkpoint", digest);
+                     }});
 }
 
 /// The seed that signs; made now for records from before there were checkpoints.
@@ -70,8 +76,9 @@ Result<MadeCheckpoint> makeCheckpoint(const Laboratory& laboratory,
     made.checkpoint.publicKey = storage::publicKeyOf(*seed);
     const std::string text = storage::writeCheckpoint(made.checkpoint, *seed);
     if (file.empty())
-        made.file = laboratory.folder() / "papers" / (nameOf(made.checkpoint) + ".txt");
-    if (auto written = writeText(laboratory, made.file, text); !written) return written.error();
+        made.file = paperPlace(laboratory, true).papers / (nameOf(made.checkpoint) + ".txt");
+    if (auto written = writeText(laboratory, made.file, text, who); !written)
+        return written.error();
     auto head = paperHead(laboratory, who);
     if (!head) return head.error();
     const reports::Paper sheet =
@@ -82,11 +89,10 @@ Result<MadeCheckpoint> makeCheckpoint(const Laboratory& laboratory,
                                   .accessHead = made.checkpoint.access.hash,
                                   .publicKey = made.checkpoint.publicKey,
                                   .checkpoint = text});
-    auto paper = writePaper(laboratory, sheet, nameOf(made.checkpoint), true);
+    auto paper = writePaper(laboratory, sheet, nameOf(made.checkpoint), true,
+                            {"records", 1, "day-sheet"}, who);
     if (!paper) return paper.error();
     made.paper = *std::move(paper);
-    if (auto noted = notePrinted(laboratory, who, {"records", 1, "day-sheet", made.paper}); !noted)
-        return noted.error();
     return made;
 }
 

@@ -155,7 +155,14 @@ Result<std::vector<LotTrace>> traceLot(const Laboratory& laboratory, const std::
                                        const Who& who) {
     if (const auto allowed = authorise(laboratory, who, Permission::TraceLots); !allowed)
         return allowed.error();
-    return traced(laboratory, lot);
+    auto traces = traced(laboratory, lot);
+    if (!traces) return traces;
+    std::set<OrderNumber> named;
+    for (const LotTrace& trace : *traces)
+        for (const TracedDevice& device : trace.devices) named.insert(device.order);
+    if (auto noted = noteViewed(laboratory, who, {named.begin(), named.end()}); !noted)
+        return noted.error();
+    return traces;
 }
 
 Result<OrderTrace> traceOrder(const Laboratory& laboratory, const OrderNumber& number,
@@ -164,6 +171,8 @@ Result<OrderTrace> traceOrder(const Laboratory& laboratory, const OrderNumber& n
         return allowed.error();
     const auto view = order(laboratory, number);
     if (!view) return view.error();
+    // Words kept with what was done may name somebody.
+    if (auto noted = noteViewed(laboratory, who, {number}); !noted) return noted.error();
     const auto workshop = laboratory.workshop();
     if (!workshop) return workshop.error();
     OrderTrace trace{.order = number, .lots = {}, .deeds = {}};
@@ -205,13 +214,10 @@ Result<Recalled> recall(const Laboratory& laboratory, const std::string& lot,
             if (!address) return address.error();
             const auto letter =
                 recallLetter(*head, letterOf(trace, devices, *address, reason, laboratory.today()));
-            auto file = writePaper(laboratory, letter,
-                                   "recall-" + trace.code.text() + '-' + prescriber, true);
+            auto file =
+                writePaper(laboratory, letter, "recall-" + trace.code.text() + '-' + prescriber,
+                           true, {trace.code.text(), 1, "recall-letter"}, who);
             if (!file) return file.error();
-            if (auto noted =
-                    notePrinted(laboratory, who, {trace.code.text(), 1, "recall-letter", *file});
-                !noted)
-                return noted.error();
             recalled.letters.push_back(*std::move(file));
         }
     }

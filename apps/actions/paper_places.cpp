@@ -1,5 +1,7 @@
 #include "apps/actions/paper_places.h"
 
+#include "storage/records_file.h"
+
 namespace actions {
 
 using domain::Error;
@@ -19,27 +21,41 @@ Result<reports::PaperHead> paperHead(const Laboratory& laboratory, const Who& wh
 
 reports::PaperPlace paperPlace(const Laboratory& laboratory, bool isIssued) {
     return {.records = laboratory.folder(),
-            .papers = laboratory.folder() / "papers",
-            .isIssued = isIssued};
+            .papers = laboratory.folder() / storage::kPapersFolder,
+            .isIssued = isIssued,
+            .beforeItAppears = {}};
 }
 
 Result<std::filesystem::path> writePaper(const Laboratory& laboratory, const reports::Paper& paper,
-                                         const std::string& name, bool isIssued) {
-    const reports::PaperPlace place = paperPlace(laboratory, isIssued);
-    const auto& folder = place.papers;
+                                         const std::string& name, bool isIssued,
+                                         const Printed& printed, const Who& who) {
+    reports::PaperPlace place = paperPlace(laboratory, isIssued);
     std::error_code trouble;
-    std::filesystem::create_directories(folder, trouble);
+    std::filesystem::create_directories(place.papers, trouble);
     if (trouble)
         return Error{ErrorCode::Unavailable,
-                     folder.string() + ": cannot be made: " + trouble.message()};
+                     place.papers.string() + ": cannot be made: " + trouble.message()};
     constexpr int kMostOfOneName = 1000;
     for (int count = 1;; ++count) {
-        const auto file = folder / (name + (count > 1 ? '-' + std::to_string(count) : "") + ".pdf");
-        const auto written = reports::write(paper, file, place);
-        if (written) return file;
+        const std::string own = name + (count > 1 ? '-' + std::to_string(count) : "") + ".pdf";
+        place.beforeItAppears = [&](std::string_view pdf) {
+            return notePrinted(laboratory, who, printed, own, pdf);
+        };
+        const auto written = reports::write(paper, place.papers / own, place);
+        if (written) return place.papers / own;
         const bool isTaken = isIssued && written.error().code == ErrorCode::Conflict;
         if (!isTaken || count == kMostOfOneName) return written.error();
     }
+}
+
+Result<domain::Done> writePaperTo(const Laboratory& laboratory, const reports::Paper& paper,
+                                  const std::filesystem::path& file, bool isIssued,
+                                  const Printed& printed, const Who& who) {
+    reports::PaperPlace place = paperPlace(laboratory, isIssued);
+    place.beforeItAppears = [&](std::string_view pdf) {
+        return notePrinted(laboratory, who, printed, {}, pdf);
+    };
+    return reports::write(paper, file, place);
 }
 
 }  // namespace actions

@@ -3,6 +3,7 @@
 
 #include <filesystem>
 
+#include "apps/actions/access.h"
 #include "apps/actions/laboratory.h"
 #include "apps/actions/who.h"
 #include "reports/paper_file.h"
@@ -18,8 +19,14 @@ reports::PaperPlace paperPlace(const Laboratory& laboratory, bool isIssued);
 
 /// papers/NAME.pdf in the laboratory's folder, which is made if it is not there. In the place of an
 /// earlier print; an issued paper that says something else is written as NAME-2, NAME-3 ...
+/// What cannot be noted in the access log is not written.
 domain::Result<std::filesystem::path> writePaper(const Laboratory& laboratory,
                                                  const reports::Paper& paper,
-                                                 const std::string& name, bool isIssued);
+                                                 const std::string& name, bool isIssued,
+                                                 const Printed& printed, const Who& who);
+/// As a file that a person names.
+domain::Result<domain::Done> writePaperTo(const Laboratory& laboratory, const reports::Paper& paper,
+                                          const std::filesystem::path& file, bool isIssued,
+                                          const Printed& printed, const Who& who);
 
 }  // namespace actions

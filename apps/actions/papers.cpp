@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "apps/actions/access.h"
 #include "apps/actions/order_view.h"
 #include "apps/actions/paper_places.h"
 #include "apps/actions/sessions.h"
@@ -263,20 +262,14 @@ Result<std::filesystem::path> print(const Laboratory& laboratory, const domain::
     const bool isIssued = paper == Paper::Statement;
     const std::int64_t revision = view->order.revisionNumber;
     const std::string kind{domain::codeOf(paper)};
-    std::filesystem::path place = file;
-    if (file.empty()) {
-        auto own =
-            writePaper(laboratory, *sheet,
-                       number.text() + '-' + kind + "-r" + std::to_string(revision), isIssued);
-        if (!own) return own;
-        place = *std::move(own);
-    } else if (const auto written = reports::write(*sheet, file, paperPlace(laboratory, isIssued));
-               !written) {
+    const Printed printed{number.text(), revision, kind};
+    if (file.empty())
+        return writePaper(laboratory, *sheet,
+                          number.text() + '-' + kind + "-r" + std::to_string(revision), isIssued,
+                          printed, who);
+    if (auto written = writePaperTo(laboratory, *sheet, file, isIssued, printed, who); !written)
         return written.error();
-    }
-    if (auto noted = notePrinted(laboratory, who, {number.text(), revision, kind, place}); !noted)
-        return noted.error();
-    return place;
+    return file;
 }
 
 }  // namespace actions

@@ -7,6 +7,7 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
+#include "apps/actions/access.h"
 #include "apps/desktop/row_delegate.h"
 
 namespace desktop {
@@ -109,7 +110,8 @@ void FloorRoom::lookUp() {
     notice_->beQuiet();
     if (*entries == shownEntries_) return orders_.goTo(desk().laboratory.now());
     auto lines = actions::floor(desk().laboratory);
-    if (!lines) return notice_->refuse(lines.error());
+    if (!lines) return showNothing(lines.error());
+    if (auto noted = noteLook(*lines); !noted) return showNothing(noted.error());
     shownEntries_ = *entries;
     const QModelIndex chosen = table_->currentIndex();
     const QString kept = chosen.siblingAtColumn(FloorModel::Number).data().toString();
@@ -130,7 +132,24 @@ void FloorRoom::search(const QString& words) {
 void FloorRoom::findInRecords() {
     const auto found = actions::findOrders(desk().laboratory, words_.toStdString());
     if (!found) return notice_->refuse(found.error());
+    if (auto noted = noteLook(*found); !noted) return notice_->refuse(noted.error());
     orders_.showFound(*found);
+}
+
+/// Names are about to be shown.
+domain::Result<domain::Done> FloorRoom::noteLook(const std::vector<actions::FloorLine>& lines) {
+    if (!desk().who) return domain::Error{domain::ErrorCode::Refused, "nobody is signed in"};
+    std::vector<domain::OrderNumber> numbers;
+    numbers.reserve(lines.size());
+    for (const actions::FloorLine& line : lines) numbers.push_back(line.number);
+    return actions::noteViewed(desk().laboratory, asWho(*desk().who), numbers);
+}
+
+void FloorRoom::showNothing(const domain::Error& why) {
+    shownEntries_ = -1;
+    orders_.show({}, desk().laboratory.now());
+    showWhatIsThere();
+    notice_->refuse(why);
 }
 
 void FloorRoom::showWhatIsThere() {

@@ -27,6 +27,8 @@ public:
 private:
     void lookUp();
     void findInRecords();
+    domain::Result<domain::Done> noteLook(const std::vector<actions::FloorLine>& lines);
+    void showNothing(const domain::Error& why);
     void openChosen();
     void showWhatIsThere();
     QWidget* makeEmpty();

@@ -102,6 +102,7 @@ OrderRoom::OrderRoom(Desk& desk)
       gateTable_{makeTable(gate_, look(), gateLook(), tr("What the gate still lacks"))},
       what_{new QLabel},
       people_{new QLabel},
+      emptyWords_{new QLabel},
       standing_{new Notice{look()}},
       notice_{new Notice{look()}},
       bench_{new BenchPanel{look(), desk.dialogs}},
@@ -214,14 +215,15 @@ QWidget* OrderRoom::makeRight() {
 }
 
 QWidget* OrderRoom::makeEmpty() {
-    auto* words = new QLabel{tr("No order is open. Scan its ticket, or type its number above.")};
-    words->setAlignment(Qt::AlignCenter);
-    words->setFont(face(kLargeText));
+    emptyWords_->setText(tr("No order is open. Scan its ticket, or type its number above."));
+    emptyWords_->setAlignment(Qt::AlignCenter);
+    emptyWords_->setWordWrap(true);
+    emptyWords_->setFont(face(kLargeText));
     toFloor_->setNext(true);
     auto* empty = new QWidget;
     auto* column = new QVBoxLayout{empty};
     column->addStretch(1);
-    column->addWidget(words);
+    column->addWidget(emptyWords_);
     column->addWidget(toFloor_, 0, Qt::AlignHCenter);
     column->addStretch(1);
     return empty;
@@ -254,7 +256,7 @@ bool OrderRoom::shows(const domain::OrderNumber& number) const {
 }
 
 domain::Result<domain::Done> OrderRoom::show(const domain::OrderNumber& number) {
-    auto view = actions::order(desk().laboratory, number);
+    auto view = viewed(number);
     if (!view) return view.error();
     if (!shows(number)) showsRecord_ = false;
     view_ = *std::move(view);
@@ -264,9 +266,22 @@ domain::Result<domain::Done> OrderRoom::show(const domain::OrderNumber& number) 
     return domain::Done{};
 }
 
+/// An order whose names may be shown: that they are is noted.
+domain::Result<actions::OrderView> OrderRoom::viewed(const domain::OrderNumber& number) {
+    if (!desk().who) return domain::Error{domain::ErrorCode::Refused, "nobody is signed in"};
+    auto view = actions::order(desk().laboratory, number);
+    if (!view) return view;
+    auto noted = actions::noteViewed(desk().laboratory, asWho(*desk().who), {number});
+    if (!noted) return noted.error();
+    return view;
+}
+
 void OrderRoom::lookAgain() {
-    auto view = actions::order(desk().laboratory, view_->order.number);
-    if (!view) return notice_->refuse(view.error());
+    auto view = viewed(number());
+    if (!view) {
+        emptyWords_->setText(models::text(view.error().message));
+        return pages_->setCurrentIndex(1);
+    }
     view_ = *std::move(view);
     readAround();
     showOrder();
@@ -278,9 +293,6 @@ void OrderRoom::readAround() {
     auto workshop = actions::workshop(desk().laboratory);
     if (!workshop) return notice_->refuse(workshop.error());
     workshop_ = *std::move(workshop);
-    if (!desk().who) return;
-    if (auto noted = actions::noteViewed(desk().laboratory, asWho(*desk().who), {number()}); !noted)
-        return notice_->refuse(noted.error());
     auto lacking = actions::gate(desk().laboratory, number(), desk().who->person);
     if (!lacking) return notice_->refuse(lacking.error());
     lacking_ = *std::move(lacking);

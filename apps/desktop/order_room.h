@@ -55,6 +55,7 @@ private:
     QWidget* makeRight();
     QWidget* makeEmpty();
     void connectControls();
+    domain::Result<actions::OrderView> viewed(const domain::OrderNumber& number);
     void lookAgain();
     void readAround();
     void showOrder();
@@ -101,8 +102,9 @@ private:
     QTableView* gateTable_;
     QLabel* what_;
     QLabel* people_;
-    Notice* standing_;  ///< where the order stands, and who waits for whom
-    Notice* notice_;    ///< what came of the last action
+    QLabel* emptyWords_;  ///< why no order is shown
+    Notice* standing_;    ///< where the order stands, and who waits for whom
+    Notice* notice_;      ///< what came of the last action
     BenchPanel* bench_;
     QTableView* stepsTable_;
     QTableView* historyTable_;

@@ -65,13 +65,15 @@ struct PaperPrinted {
     std::int64_t revision{};
     std::string paper{};   ///< its kind
     std::string digest{};  ///< SHA-256 of the file
+    /// Of the file in the papers folder of the laboratory; nullopt: it lies elsewhere.
+    std::optional<std::string> name{};
     friend bool operator==(const PaperPrinted&, const PaperPrinted&) = default;
 };
 
 /// Something left the records as a file that is no paper.
 struct Exported {
-    std::string what{};
-    std::string digest{};
+    std::string what{};    ///< "backup", "checkpoint"
+    std::string digest{};  ///< SHA-256 of the file; of a backup, but for its last line
     friend bool operator==(const Exported&, const Exported&) = default;
 };
 

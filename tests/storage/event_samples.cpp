@@ -176,7 +176,8 @@ std::vector<AccessEntry> accessSamples() {
             entryOf(AccessDenied{"keep-lots", "a viewer may not"}),
             entryOf(IdentityViewed{"26000001"}),
             entryOf(PaperPrinted{"26000001", 2, "ticket", digest}),
-            entryOf(Exported{"backup", digest})};
+            entryOf(Exported{"backup", digest}),
+            entryOf(PaperPrinted{"26000001", 2, "ticket", digest, "26000001-ticket-r2.pdf"})};
 }
 
 }  // namespace support

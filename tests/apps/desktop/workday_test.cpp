@@ -1,6 +1,8 @@
 /// A day at the records, with the keyboard alone and on real storage.
 #include <gmock/gmock.h>
 
+#include <QSqlQuery>
+
 #include "tests/apps/desktop/at_the_window.h"
 
 namespace {
@@ -56,6 +58,30 @@ TEST_F(Workday, FillsTheFormByHandAndLogsTheOrder) {
     ASSERT_EQ(floor().size(), 1U) << said();
     EXPECT_EQ(floor().front().patient, "P-77");
     EXPECT_EQ(shell_.roomName(), RoomName::Order);
+}
+
+TEST_F(Workday, ShowsNoNamesWhoseShowingCannotBeNoted) {
+    const auto number = logged(support::upperClassIIIMod1());
+    shell_.enter(RoomName::Floor);
+    auto* rows = shell_.findChild<QTableView*>(QStringLiteral("floor"))->model();
+    ASSERT_EQ(rows->rowCount(), 1);
+    logged(support::lowerClassI());
+    const auto run = [&](const char* sql) {
+        QSqlQuery query{(*laboratory_).records().database()};
+        return query.exec(QString::fromUtf8(sql));
+    };
+    ASSERT_TRUE(run("CREATE TEMP TABLE kept AS SELECT * FROM access_head"));
+    ASSERT_TRUE(run("DELETE FROM access_head"));
+    shell_.enter(RoomName::Stock);
+    shell_.enter(RoomName::Floor);
+    EXPECT_EQ(rows->rowCount(), 0);
+    EXPECT_THAT(said(), HasSubstr("the head of the access log is missing"));
+    laboratory_.clock.letPass(std::int64_t{24} * 60);
+    shell_.openOrder(number);
+    EXPECT_NE(shell_.roomName(), RoomName::Order);
+    ASSERT_TRUE(run("INSERT INTO access_head SELECT * FROM kept"));
+    shell_.enter(RoomName::Floor);
+    EXPECT_EQ(rows->rowCount(), 2);
 }
 
 TEST_F(Workday, SaysInItsPlaceWhyAFileCannotBeRead) {
