@@ -127,7 +127,7 @@ std::unique_ptr<KeptCheck> guidesCheck(Connection& connection) {
 std::vector<std::unique_ptr<KeptCheck>> keptChecks(Connection& connection) {
     std::vector<std::unique_ptr<KeptCheck>> checks;
     for (const auto make : {&settingsCheck, &guidesCheck, &credentialsCheck, &sessionsCheck,
-                            &partiesCheck, &erasureCheck, &papersCheck})
+                            &partiesCheck, &papersCheck})
         checks.push_back(make(connection));
     return checks;
 }

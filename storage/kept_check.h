@@ -38,8 +38,6 @@ std::unique_ptr<KeptCheck> sessionsCheck(Connection& connection);
 /// The codes of patients and prescribers against the orders that name them, and what they are
 /// matched by against the names of these orders, as far as they were not erased.
 std::unique_ptr<KeptCheck> partiesCheck(Connection& connection);
-/// Sealed texts: each belongs to an event, and is erased if its order was purged.
-std::unique_ptr<KeptCheck> erasureCheck(Connection& connection);
 /// Papers in the folder of the laboratory's papers: those whose printing was noted are one of the
 /// prints that were.
 std::unique_ptr<KeptCheck> papersCheck(Connection& connection);

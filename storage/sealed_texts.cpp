@@ -90,8 +90,7 @@ Result<Done> change(Transaction& transaction, const SealedText& sealed,
     return failure.error();
 }
 
-/// Compares each text with its digest as the ledger has it; what no event took up, as a reason that
-/// was not needed, with its own.
+/// Each text is the one an event has the digest of, and erased if its order was purged, only then.
 class TextCheck : public TableCheck {
 public:
     explicit TextCheck(Connection& connection) : connection_{connection} {
@@ -108,29 +107,26 @@ public:
             }
             takenUp_.add(*id);
             const Row row{query};
+            const bool purged = isPurged(event);
             if (!row.fits(cipher_, sealed.digest))
-                altered(sealed.code);
-            else if (row.isErased() && !isPurged(event))
+                found("sealed text " + sealed.code + " was altered: its digest does not fit");
+            else if (row.isErased() && !purged)
                 found("sealed text " + sealed.code + " was erased, and its order was not purged");
+            else if (!row.isErased() && purged)
+                found("sealed text " + sealed.code + " is there, and its order was purged");
         }
     }
     void end() override {
-        Statement rows{connection_, "sealed_text_all"};
+        Statement rows{connection_, "sealed_text_digests"};
         rows.run();
         while (rows.next()) {
             const std::int64_t id = rows.whole("sealed_text_id");
-            if (takenUp_.contains(id)) continue;
-            const Row row{rows};
-            const auto* own = std::get_if<std::string>(&row.digest);
-            if (own == nullptr || row.isErased() || !row.fits(cipher_, *own))
-                altered(countedCode(kSealedTextCode, id));
+            if (!takenUp_.contains(id))
+                found("sealed text " + countedCode(kSealedTextCode, id) + " belongs to no event");
         }
     }
 
 private:
-    void altered(const std::string& code) {
-        found("sealed text " + code + " was altered: its digest does not fit");
-    }
     /// Whether the order an event is about ended in its purge, which erases its texts.
     bool isPurged(const LedgerEvent& event) {
         const auto* order = std::get_if<domain::Event>(&event);

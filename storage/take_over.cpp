@@ -62,7 +62,7 @@ Result<std::vector<domain::SealedText>> strayTexts(Connection& connection) {
     });
     if (!read) return read.error();
     std::vector<domain::SealedText> stray;
-    Statement rows{connection, "sealed_text_all"};
+    Statement rows{connection, "sealed_text_digests"};
     rows.run();
     while (rows.next()) {
         std::string code = countedCode(kSealedTextCode, rows.whole("sealed_text_id"));

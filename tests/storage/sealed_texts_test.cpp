@@ -19,6 +19,7 @@ using storage::Transaction;
 using support::Folder;
 using support::opened;
 using support::Shell;
+using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
@@ -108,12 +109,13 @@ TEST(SealedTexts, ErasedAreGoneFromTheFileAndTheRecordsStayWhole) {
     EXPECT_THAT(support::problemsOf(*records), Not(IsEmpty()));
 }
 
-TEST(SealedTexts, TakeWordsNoEventTookUpForWhole) {
+TEST(SealedTexts, AreFoundWhenNoEventTookThemUp) {
     const Folder folder;
     const auto records = opened(folder.path());
     support::writeTwoOrders(*records);
-    seal(*records, "a reason that was not needed");
-    EXPECT_THAT(support::problemsOf(*records, SealedTexts{*records}.check()), IsEmpty());
+    const SealedText stray = seal(*records, "a reason that was not needed");
+    EXPECT_THAT(support::problemsOf(*records, SealedTexts{*records}.check()),
+                ElementsAre("sealed text " + stray.code + " belongs to no event"));
 }
 
 }  // namespace

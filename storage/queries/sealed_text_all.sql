@@ -1,3 +1,0 @@
-SELECT sealed_text_id, ciphertext, digest
-FROM sealed_text
-ORDER BY sealed_text_id
