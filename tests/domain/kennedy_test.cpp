@@ -24,7 +24,7 @@ std::string classByText(const ArchPlaces& places) {
     for (std::size_t at = mouth.find("T_"); at != std::string::npos; at = mouth.find("T_", at + 1))
         ++spaces;
     const int open = (mouth.front() == '_' ? 1 : 0) + (mouth.back() == '_' ? 1 : 0);
-    const auto mod = [](std::string name, int count) {
+    const auto mod = [](const std::string& name, int count) {
         return count == 0 ? name : name + " mod " + std::to_string(count);
     };
     if (open == 2) return mod("I", spaces - 2);

@@ -108,21 +108,23 @@ TEST(Ledger, ChainsItsEntriesByHashes) {
     EXPECT_EQ(Ledger{*records}.newestHash(orderNumber(2)).error().code, ErrorCode::Unusable);
 }
 
+domain::WorkshopEvent clockMarked() {
+    return {.subject = {domain::SubjectKind::Clock, "machine"},
+            .version = 1,
+            .at = minute(-60),
+            .person = person("MK"),
+            .key = "c",
+            .what = domain::ClockMarked{domain::ClockFault::Behind, minute(2)}};
+}
+
 // Formats 1 to 3 are not bound: the records of the first programs may go back in time.
 TEST(Ledger, GoesBackInTimeOnlyWhereTheClockIsMarked) {
     const Folder folder;
     const auto records = opened(folder.path());
     ASSERT_TRUE(append(*records, {received("a"), flagged(2, "b")}));
     EXPECT_EQ(**Ledger{*records}.newestAt(), minute(2));
-    const domain::WorkshopEvent mark{
-        .subject = {domain::SubjectKind::Clock, "machine"},
-        .version = 1,
-        .at = minute(-60),
-        .person = person("MK"),
-        .key = "c",
-        .what = domain::ClockMarked{domain::ClockFault::Behind, minute(2)}};
     Transaction work = *Transaction::begin(*records);
-    ASSERT_TRUE(Ledger{*records}.append(work, std::vector{mark}));
+    ASSERT_TRUE(Ledger{*records}.append(work, std::vector{clockMarked()}));
     ASSERT_TRUE(work.commit());
     EXPECT_EQ(Ledger{*records}.verify()->problem, std::nullopt);
     Event early = flagged(3, "d");
