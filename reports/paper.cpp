@@ -58,6 +58,9 @@ public:
             text_ += "  " + flagText(place.flag) + place.text + "\n   ";
             for (const std::string& choice : question.choices) text_ += " [ ] " + choice;
             text_ += '\n';
+            int number = 0;
+            for (const std::string& offer : place.offers)
+                text_ += "    [ ] " + std::to_string(++number) + " " + offer + '\n';
             for (int line = 0; line < place.lines; ++line) text_ += "    ________\n";
         }
     }

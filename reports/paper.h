@@ -47,6 +47,15 @@ struct TakenCautions {
     std::optional<domain::Instant> at{};
 };
 
+/// What the prescriber kept as prescribed, in signed words, and who recorded that.
+struct KeptOnPaper {
+    std::string place{};  ///< "clasp.rest 16"
+    std::string found{};
+    std::string words{};
+    std::string person{};  ///< code
+    std::optional<domain::Date> day{};
+};
+
 struct Heading {
     std::string text{};
 };
@@ -113,6 +122,8 @@ struct AskedPlace {
     FlagNumber flag{};
     std::string text{};  ///< "Tooth 14: no rest is named"
     int lines{};         ///< to write on
+    /// Changes that would clear it, each beside a box to tick, numbered from 1.
+    std::vector<std::string> offers{};
 };
 
 struct Question {

@@ -91,6 +91,19 @@ void addTaken(std::vector<Block>& blocks, const std::vector<TakenCautions>& take
     blocks.emplace_back(std::move(table));
 }
 
+void addKept(std::vector<Block>& blocks, const std::vector<KeptOnPaper>& kept) {
+    if (kept.empty()) return;
+    Table table{
+        .columns = {"Kept as prescribed", "What was found", "The prescriber's reason", "Recorded"},
+        .shares = {0.20, 0.30, 0.32, 0.18},
+        .rows = {}};
+    for (const KeptOnPaper& one : kept)
+        table.rows.push_back({one.place, one.found, one.words,
+                              one.person + (one.day ? ", " + one.day->text() : std::string{})});
+    blocks.emplace_back(Heading{"Kept as prescribed, on the prescriber's word"});
+    blocks.emplace_back(std::move(table));
+}
+
 void append(std::vector<Block>& blocks, std::vector<Block> more) {
     for (Block& block : more) blocks.push_back(std::move(block));
 }
@@ -99,7 +112,8 @@ void append(std::vector<Block>& blocks, std::vector<Block> more) {
 
 Paper prescriptionSheet(const PaperHead& head, const Prescription& prescription,
                         const std::vector<Finding>& findings, const std::vector<FlagOnPaper>& flags,
-                        const std::vector<TakenCautions>& taken) {
+                        const std::vector<TakenCautions>& taken,
+                        const std::vector<KeptOnPaper>& kept) {
     Paper paper{.head = head,
                 .name = "Prescription",
                 .patientReference = prescription.identity.patientReference.value_or(""),
@@ -123,6 +137,7 @@ Paper prescriptionSheet(const PaperHead& head, const Prescription& prescription,
     addFlags(blocks, flags);
     addChecks(blocks, "To look at", sorted, false, prescription);
     addTaken(blocks, taken);
+    addKept(blocks, kept);
     if (sorted.empty() && flags.empty())
         blocks.emplace_back(Paragraph{.text =
                                           "Nothing is open: the examination found nothing missing, "

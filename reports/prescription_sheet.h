@@ -12,6 +12,7 @@ namespace reports {
 Paper prescriptionSheet(const PaperHead& head, const domain::Prescription& prescription,
                         const std::vector<domain::Finding>& findings,
                         const std::vector<FlagOnPaper>& flags,
-                        const std::vector<TakenCautions>& taken);
+                        const std::vector<TakenCautions>& taken,
+                        const std::vector<KeptOnPaper>& kept);
 
 }  // namespace reports

@@ -28,10 +28,15 @@ std::vector<Cell> placeCells(PageFlow& flow, const AskedPlace& place) {
     return {{kFlagColumn, kPlain, flow.broken(place.text, kPlain, kMeasure)}};
 }
 
+double offersHeight(const AskedPlace& place) {
+    return static_cast<double>(place.offers.size()) * (kTickBox + kStep / 2);
+}
+
 double placeHeight(PageFlow& flow, const Question& question, std::size_t at) {
     const AskedPlace& place = question.places[at];
     const double choices = question.choices.empty() ? 0 : kTickBox + kStep / 2;
-    return heightOf(placeCells(flow, place)) + choices + kWritingLine * place.lines + kStep * 2;
+    return heightOf(placeCells(flow, place)) + choices + offersHeight(place) +
+           kWritingLine * place.lines + kStep * 2;
 }
 
 void drawChoices(PageFlow& flow, const Question& question) {
@@ -48,12 +53,25 @@ void drawChoices(PageFlow& flow, const Question& question) {
     flow.down(kTickBox);
 }
 
+void drawOffers(PageFlow& flow, const AskedPlace& place) {
+    int number = 0;
+    for (const std::string& offer : place.offers) {
+        flow.breakBefore(kTickBox);
+        const double left = kMargin + kFlagColumn;
+        drawCheck(flow.pdf(), {left, flow.y()}, CheckState::Open);
+        flow.pdf().text({left + kTickBox + 2, flow.y() + kTickBox * 0.78},
+                        std::to_string(++number) + "  " + offer, kPlain);
+        flow.down(kTickBox + kStep / 2);
+    }
+}
+
 void drawPlace(PageFlow& flow, const Question& question, std::size_t at) {
     const AskedPlace& place = question.places[at];
     flow.keep(placeHeight(flow, question, at));
     drawFlag(flow.pdf(), {kMargin, flow.y() + 0.2}, place.flag);
     flow.row(placeCells(flow, place));
     flow.down(kStep / 2);
+    drawOffers(flow, place);
     drawChoices(flow, question);
     for (int line = 0; line < place.lines; ++line) flow.writingLine(kFlagColumn, flow.width());
     flow.down(kStep * 1.5);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "domain/drawing/arch_picture.h"
+#include "domain/rules/rule.h"
 #include "reports/cautions.h"
 #include "reports/words.h"
 
@@ -26,18 +27,29 @@ constexpr std::string_view kPrescriberAlone[] = {"admin.", "dentition.", "enclos
                                                  "sensitivity."};
 
 std::vector<std::string> choicesFor(const Finding& finding) {
+    std::vector<std::string> choices;
     if (finding.severity == Severity::Conflict)
-        return {"change as written below", "keep as prescribed, because:"};
-    if (std::ranges::any_of(kPrescriberAlone, [&](std::string_view subject) {
-            return finding.rule.starts_with(subject);
-        }))
-        return {"answered below", "please telephone"};
-    return {"answered below", "please propose, for my approval"};
+        choices = {"change as written below"};
+    else if (std::ranges::any_of(kPrescriberAlone, [&](std::string_view subject) {
+                 return finding.rule.starts_with(subject);
+             }))
+        choices = {"answered below", "please telephone"};
+    else
+        choices = {"answered below", "please propose, for my approval"};
+    if (mayBeKept(finding)) choices.emplace_back("keep as prescribed, because:");
+    return choices;
+}
+
+/// Why it is asked, and why it is not offered to be kept as prescribed.
+std::string whyAsked(const Finding& finding) {
+    std::string why = "Why we ask: " + finding.requirement;
+    if (!mayBeKept(finding)) why += " It cannot stay so: " + std::string{whyNotKept(finding)} + ".";
+    return why;
 }
 
 Question questionFrom(const Finding& finding) {
     return {.text = finding.question,
-            .why = "Why we ask: " + finding.requirement,
+            .why = whyAsked(finding),
             .source = finding.rule + " \u00B7 " + finding.source,
             .choices = choicesFor(finding),
             .places = {}};
@@ -46,7 +58,7 @@ Question questionFrom(const Finding& finding) {
 /// Findings of one rule share their question and are answered place by place.
 void addQuestions(std::vector<Block>& blocks, std::string heading,
                   const std::vector<Finding>& findings, Severity severity, int firstNumber,
-                  Notation notation) {
+                  Notation notation, const OffersFor& offersFor) {
     std::vector<Question> questions;
     const std::string* rule = nullptr;
     int places = 0;
@@ -59,7 +71,8 @@ void addQuestions(std::vector<Block>& blocks, std::string heading,
         questions.back().places.push_back(
             {.flag = {firstNumber + static_cast<int>(at), severity},
              .text = placeText(finding, notation) + ": " + finding.found,
-             .lines = 1});
+             .lines = 1,
+             .offers = offersFor(finding)});
     }
     if (questions.empty()) return;
     blocks.emplace_back(Heading{std::move(heading) + " (" + std::to_string(places) + ")"});
@@ -92,8 +105,9 @@ std::string howToAnswer(const PaperHead& head) {
         "Please tick or write beside each number, sign at the end, and send this sheet back";
     if (!head.contact.empty()) text += " (" + head.contact + ")";
     return text +
-           ". The numbers are those of the flags on the picture. Until the answers are "
-           "here, work on this order waits.";
+           ". The numbers are those of the flags on the picture. Numbered changes are offers that "
+           "would settle the point: what is right for the patient is yours to decide. Until the "
+           "answers are here, work on this order waits.";
 }
 
 Facts caseFacts(const Prescription& prescription) {
@@ -109,7 +123,8 @@ Facts caseFacts(const Prescription& prescription) {
 }  // namespace
 
 Paper questionSheet(const PaperHead& head, const Prescription& prescription,
-                    const std::vector<Finding>& findings, const std::vector<FlagOnPaper>& flags) {
+                    const std::vector<Finding>& findings, const std::vector<FlagOnPaper>& flags,
+                    const OffersFor& offersFor) {
     Paper paper{.head = head,
                 .name = "Questions",
                 .patientReference = prescription.identity.patientReference.value_or(""),
@@ -129,8 +144,10 @@ Paper questionSheet(const PaperHead& head, const Prescription& prescription,
             Heading{"Work has stopped at the bench (" + std::to_string(flags.size()) + ")"});
     for (std::size_t at = 0; at < flags.size(); ++at)
         blocks.emplace_back(questionFrom(flags[at], static_cast<int>(at) + 1));
-    addQuestions(blocks, "Not given yet", sorted, Severity::Missing, firstFinding, notation);
-    addQuestions(blocks, "Contradictory", sorted, Severity::Conflict, firstFinding, notation);
+    addQuestions(blocks, "Not given yet", sorted, Severity::Missing, firstFinding, notation,
+                 offersFor);
+    addQuestions(blocks, "Contradictory", sorted, Severity::Conflict, firstFinding, notation,
+                 offersFor);
     addCautions(blocks, sorted, firstFinding, notation);
     blocks.emplace_back(WriteIn{{"Name in capitals", "Signature", "Date"}});
     blocks.emplace_back(cautionFrame(prescription));

@@ -375,6 +375,7 @@ std::vector<Block> enclosureBlocks(const Prescription& prescription) {
 
 std::vector<Finding> inSheetOrder(const std::vector<Finding>& findings) {
     std::vector<Finding> sorted = findings;
+    std::erase_if(sorted, [](const Finding& finding) { return finding.kept.has_value(); });
     std::ranges::stable_sort(sorted, {}, &Finding::severity);
     return sorted;
 }

@@ -23,7 +23,8 @@ std::vector<Block> materialBlocks(const domain::Prescription& prescription);
 std::vector<Block> surveyBlocks(const domain::Prescription& prescription);
 std::vector<Block> enclosureBlocks(const domain::Prescription& prescription);
 
-/// Missing first, then conflicts, then cautions, each in the order of the rules.
+/// Missing first, then conflicts, then cautions, each in the order of the rules; without what is
+/// kept as prescribed.
 std::vector<domain::Finding> inSheetOrder(const std::vector<domain::Finding>& findings);
 
 }  // namespace reports

@@ -21,6 +21,11 @@ void fields(auto& coder, domain::Is<domain::Parties> auto& part) {
     coder.field("prescriber", part.prescriber);
     coder.field("identity", part.identity);
 }
+void fields(auto& coder, domain::Is<domain::KeptAsPrescribed> auto& part) {
+    coder.field("words", part.words);
+    coder.field("recorded-by", part.recordedBy);
+    coder.field("day", part.day);
+}
 void fields(auto& coder, domain::Is<domain::Finding> auto& part) {
     coder.field("rule", part.rule);
     coder.field("severity", part.severity);
@@ -29,6 +34,7 @@ void fields(auto& coder, domain::Is<domain::Finding> auto& part) {
     coder.field("requirement", part.requirement);
     coder.field("question", part.question);
     coder.field("source", part.source);
+    coder.added("kept", part.kept);
 }
 void fields(auto& coder, domain::Is<domain::Revision> auto& part) {
     coder.field("parties", part.parties);

@@ -100,9 +100,7 @@ std::string describe(const Prescription& prescription) {
 }
 
 std::int64_t questionsOf(const Order& order) {
-    const auto asked = std::ranges::count_if(order.revision.findings, [](const auto& finding) {
-        return finding.severity != domain::Severity::Caution;
-    });
+    const auto asked = std::ranges::count_if(order.revision.findings, domain::refuses);
     return asked + static_cast<std::int64_t>(order.flags.size());
 }
 

@@ -17,6 +17,18 @@ Examined examined(domain::Prescription prescription, domain::Date today, const H
     return result;
 }
 
+Trial::Trial(const domain::Prescription& prescription, domain::Date today, const House& house)
+    : prescription_{prescription},
+      today_{today},
+      house_{house},
+      design_{domain::designOf(prescription)},
+      findings_{domain::examine(prescription, today, house.limits, house.guides)} {}
+
+std::vector<domain::Remedy> Trial::remedies(const domain::Finding& finding) const {
+    return domain::remediesFor({prescription_, design_, today_, house_.limits, house_.guides},
+                               findings_, finding);
+}
+
 domain::Result<Examined> check(const std::filesystem::path& file, domain::Date today,
                                const House& house) {
     auto prescription = readPrescription(file);

@@ -10,6 +10,7 @@
 #include "domain/base/result.h"
 #include "domain/design/design_score.h"
 #include "domain/rules/examine.h"
+#include "domain/rules/remedies.h"
 
 namespace actions {
 
@@ -25,6 +26,22 @@ struct Examined {
 };
 
 Examined examined(domain::Prescription prescription, domain::Date today, const House& house);
+
+/// A prescription on which changes are tried.
+class Trial {
+public:
+    Trial(const domain::Prescription& prescription, domain::Date today, const House& house);
+
+    /// What would clear a finding, at most three; the prescriber decides.
+    std::vector<domain::Remedy> remedies(const domain::Finding& finding) const;
+
+private:
+    const domain::Prescription& prescription_;
+    domain::Date today_;
+    const House& house_;
+    domain::Design design_;
+    std::vector<domain::Finding> findings_;
+};
 
 /// Reads a prescription file and examines it. ErrorCode::Unusable as above.
 domain::Result<Examined> check(const std::filesystem::path& file, domain::Date today,

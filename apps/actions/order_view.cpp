@@ -20,7 +20,11 @@ constexpr std::size_t kShortDigest = 12;
 
 std::string worded(const domain::Revision& revision) {
     const auto count = revision.findings.size();
-    return count == 0 ? "clean" : std::to_string(count) + (count == 1 ? " finding" : " findings");
+    const auto kept = std::ranges::count_if(
+        revision.findings, [](const domain::Finding& finding) { return finding.kept.has_value(); });
+    if (count == 0) return "clean";
+    return domain::counted(count, "finding") +
+           (kept == 0 ? "" : ", " + std::to_string(kept) + " kept as prescribed");
 }
 
 /// What happened, in a few words, and the sealed words that belong to it.
@@ -121,6 +125,14 @@ Result<std::vector<domain::OrderNumber>> companionsOf(const Laboratory& laborato
 
 }  // namespace
 
+std::vector<KeptView> keptIn(const OrderView& view) {
+    std::vector<KeptView> kept;
+    auto words = view.keptWords.begin();
+    for (const domain::Finding& finding : view.order.revision.findings)
+        if (finding.kept) kept.push_back({&finding, *words++});
+    return kept;
+}
+
 Result<OrderView> order(const Laboratory& laboratory, const domain::OrderNumber& number) {
     const storage::Ledger ledger{laboratory.records()};
     const storage::SealedTexts texts{laboratory.records()};
@@ -156,6 +168,12 @@ Result<OrderView> order(const Laboratory& laboratory, const domain::OrderNumber&
         auto words = opened(texts, reason);
         if (!words) return words.error();
         view.cautionReasons.push_back(*std::move(words));
+    }
+    for (const domain::Finding& finding : view.order.revision.findings) {
+        if (!finding.kept) continue;
+        auto words = opened(texts, finding.kept->words);
+        if (!words) return words.error();
+        view.keptWords.push_back(*std::move(words));
     }
     return view;
 }

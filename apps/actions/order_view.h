@@ -24,9 +24,18 @@ struct OrderView {
     std::vector<HistoryLine> history{};
     std::vector<std::string> flagNotes{};  ///< one per open flag, in their order
     std::vector<std::string> cautionReasons{};
+    std::vector<std::string> keptWords{};  ///< one per finding that is kept, in their order
     std::vector<domain::OrderNumber> companions{};  ///< the other orders of its case
     std::string digest{};  ///< first twelve digits of the hash of its newest ledger entry
 };
+
+/// A finding the prescriber keeps as prescribed, with the words opened.
+struct KeptView {
+    const domain::Finding* finding{};
+    std::string words{};
+};
+/// All of them; they point into the view.
+std::vector<KeptView> keptIn(const OrderView& view);
 
 /// ErrorCode::Unusable when there is no such order.
 domain::Result<OrderView> order(const Laboratory& laboratory, const domain::OrderNumber& number);

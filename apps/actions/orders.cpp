@@ -90,6 +90,60 @@ Result<Order> logged(const Laboratory& laboratory, UnitOfWork& work,
     return work.apply({}, domain::Receive{*number, *std::move(revision), replaces});
 }
 
+/// The prescription with a change that was offered for it.
+Result<Prescription> changed(const Laboratory& laboratory, const Prescription& prescription,
+                             const Order& order, const TakeGiven& take) {
+    const auto house = houseOf(laboratory);
+    if (!house) return house.error();
+    const auto place = take.rule + (take.tooth ? " on " + take.tooth->text() : std::string{});
+    const auto refused = [&](std::string why) {
+        return domain::Error{domain::ErrorCode::Refused,
+                             "order " + order.number.text() + ": " + std::move(why)};
+    };
+    const auto& findings = order.revision.findings;
+    const auto finding = std::ranges::find_if(findings, [&](const domain::Finding& each) {
+        return each.rule == take.rule && each.tooth == take.tooth;
+    });
+    if (finding == findings.end()) return refused("nothing was found by " + place);
+    const auto remedies = Trial{prescription, laboratory.today(), *house}.remedies(*finding);
+    const auto count = static_cast<std::int64_t>(remedies.size());
+    if (take.offer < 1 || take.offer > count)
+        return refused(place + ": there is no offer " + std::to_string(take.offer) + "; " +
+                       std::to_string(count) + (count == 1 ? " is made" : " are made"));
+    return remedies[static_cast<std::size_t>(take.offer - 1)].changed;
+}
+
+/// The dentist's answer made fit for the ledger: examined, and its words sealed.
+Result<domain::Answer> answerOf(const Laboratory& laboratory, UnitOfWork& work,
+                                const OrderNumber& number, const AnswerGiven& given) {
+    domain::Answer answer;
+    auto sealed = work.seal(given.words);
+    if (!sealed) return sealed.error();
+    answer.words = *std::move(sealed);
+    for (const KeepGiven& keep : given.keeps) {
+        auto why = work.seal(keep.words);
+        if (!why) return why.error();
+        if (!*why)
+            return domain::Error{domain::ErrorCode::Unusable,
+                                 keep.rule + ": why it is kept as prescribed was expected"};
+        answer.keeps.push_back({keep.rule, keep.tooth, **std::move(why)});
+    }
+    if (!given.prescription && given.keeps.empty() && given.takes.empty()) return answer;
+    const auto order = work.order(number);
+    if (!order) return order.error();
+    Result<Prescription> answered =
+        given.prescription ? *given.prescription : inFull(laboratory, order->revision);
+    for (const TakeGiven& take : given.takes) {
+        if (!answered) return answered.error();
+        answered = changed(laboratory, *answered, *order, take);
+    }
+    if (!answered) return answered.error();
+    auto revision = revisionOf(laboratory, work.transaction(), *answered, order->caseLeader);
+    if (!revision) return revision.error();
+    answer.revision = *std::move(revision);
+    return answer;
+}
+
 /// Every text that the events of an order point to.
 Result<domain::Done> eraseWords(const Laboratory& laboratory, UnitOfWork& work,
                                 const std::vector<domain::Event>& events) {
@@ -200,26 +254,21 @@ Result<Outcome> flag(const Laboratory& laboratory, const OrderNumber& number,
 }
 
 Result<Outcome> answer(const Laboratory& laboratory, const OrderNumber& number,
-                       const std::optional<std::string>& words,
-                       const std::optional<Prescription>& prescription, const Who& who) {
-    const std::string written =
-        prescription ? storage::writePrescription(*prescription) : std::string{};
-    return perform(laboratory, who,
-                   {Permission::RecordAnswers,
-                    commandOf({"answer", number.text(), wordIfAny(words), written}), number},
+                       const AnswerGiven& given, const Who& who) {
+    const auto& prescription = given.prescription;
+    std::vector<std::string> words{"answer", number.text(), wordIfAny(given.words),
+                                   prescription ? storage::writePrescription(*prescription) : ""};
+    for (const TakeGiven& take : given.takes)
+        words.insert(words.end(), {take.rule, take.tooth ? take.tooth->text() : std::string{},
+                                   std::to_string(take.offer)});
+    for (const KeepGiven& keep : given.keeps)
+        words.insert(words.end(),
+                     {keep.rule, keep.tooth ? keep.tooth->text() : std::string{}, keep.words});
+    return perform(laboratory, who, {Permission::RecordAnswers, commandOf(words), number},
                    [&](UnitOfWork& work) -> Result<Order> {
-                       auto sealed = work.seal(words);
-                       if (!sealed) return sealed.error();
-                       domain::Answer answer{.words = *std::move(sealed)};
-                       if (prescription) {
-                           const auto order = work.order(number);
-                           if (!order) return order.error();
-                           auto revision = revisionOf(laboratory, work.transaction(), *prescription,
-                                                      order->caseLeader);
-                           if (!revision) return revision.error();
-                           answer.revision = *std::move(revision);
-                       }
-                       return work.apply(number, std::move(answer));
+                       auto answer = answerOf(laboratory, work, number, given);
+                       if (!answer) return answer.error();
+                       return work.apply(number, *std::move(answer));
                    });
 }
 

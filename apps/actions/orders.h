@@ -34,11 +34,32 @@ domain::Result<Outcome> flag(const Laboratory& laboratory, const domain::OrderNu
                              domain::FlagReason reason, const std::optional<std::string>& note,
                              const Who& who);
 
-/// Records the dentist's answer: words, a completed prescription, or both.
+/// A finding the prescriber keeps as prescribed, with the signed words that say why.
+struct KeepGiven {
+    std::string rule{};
+    std::optional<domain::Tooth> tooth{};  ///< nullopt: wherever the rule found something
+    std::string words{};
+};
+
+/// A change that was offered for a finding and ticked by the prescriber.
+struct TakeGiven {
+    std::string rule{};
+    std::optional<domain::Tooth> tooth{};  ///< nullopt: where the finding is about none
+    std::int64_t offer{1};                 ///< counted from 1, as on the question sheet
+};
+
+/// The dentist's answer: words, a completed prescription, which of the changes offered were taken,
+/// what is kept as prescribed. Without a prescription the latter are about the one there is.
+struct AnswerGiven {
+    std::optional<std::string> words{};
+    std::optional<domain::Prescription> prescription{};
+    std::vector<TakeGiven> takes{};
+    std::vector<KeepGiven> keeps{};
+};
+
+/// Records the dentist's answer. A prescription, and whatever is kept, makes the next revision.
 domain::Result<Outcome> answer(const Laboratory& laboratory, const domain::OrderNumber& number,
-                               const std::optional<std::string>& words,
-                               const std::optional<domain::Prescription>& prescription,
-                               const Who& who);
+                               const AnswerGiven& given, const Who& who);
 
 /// The dentist wants it no more.
 domain::Result<Outcome> withdraw(const Laboratory& laboratory, const domain::OrderNumber& number,

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "apps/actions/examination.h"
+#include "apps/actions/house.h"
 #include "apps/actions/order_view.h"
 #include "apps/actions/paper_places.h"
 #include "apps/actions/sessions.h"
@@ -65,17 +67,40 @@ std::vector<reports::TakenCautions> takenOf(const OrderView& view) {
     return taken;
 }
 
+std::vector<reports::KeptOnPaper> keptOf(const OrderView& view) {
+    const auto notation = notationOf(view.prescription);
+    std::vector<reports::KeptOnPaper> kept;
+    for (const auto& [finding, words] : keptIn(view))
+        kept.push_back(
+            {.place = finding->rule +
+                      (finding->tooth ? " " + nameOf(*finding->tooth, notation) : std::string{}),
+             .found = finding->found,
+             .words = words,
+             .person = finding->kept->recordedBy.text(),
+             .day = finding->kept->day});
+    return kept;
+}
+
 Result<reports::Paper> prescription(const Source& source) {
     return reports::prescriptionSheet(source.head, source.view.prescription,
                                       source.view.order.revision.findings, flagsOf(source.view),
-                                      takenOf(source.view));
+                                      takenOf(source.view), keptOf(source.view));
 }
 
 Result<reports::Paper> questions(const Source& source) {
     const auto& findings = source.view.order.revision.findings;
     const auto flags = flagsOf(source.view);
     if (!reports::hasQuestions(findings, flags)) return refused(source, "there is nothing to ask");
-    return reports::questionSheet(source.head, source.view.prescription, findings, flags);
+    const auto house = houseOf(source.laboratory);
+    if (!house) return house.error();
+    const Trial trial{source.view.prescription, source.laboratory.today(), *house};
+    return reports::questionSheet(source.head, source.view.prescription, findings, flags,
+                                  [&](const domain::Finding& finding) {
+                                      std::vector<std::string> offers;
+                                      for (const domain::Remedy& remedy : trial.remedies(finding))
+                                          offers.push_back(remedy.says);
+                                      return offers;
+                                  });
 }
 
 Result<reports::Paper> ticket(const Source& source) {

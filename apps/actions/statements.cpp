@@ -97,6 +97,18 @@ std::optional<std::string> compositionOf(const domain::Certificate& certificate)
     return text.empty() ? std::nullopt : std::optional{text};
 }
 
+/// What is made, and what of it the prescriber kept as prescribed.
+std::vector<std::string> characteristicsOf(const OrderView& view) {
+    auto lines = reports::characteristicLines(view.prescription);
+    const auto notation = notationOf(view.prescription);
+    for (const auto& [finding, words] : keptIn(view))
+        lines.push_back(
+            "Kept as prescribed by the prescriber: " +
+            (finding->tooth ? nameOf(*finding->tooth, notation) + ", " : std::string{}) +
+            finding->found + "; reason given: " + words);
+    return lines;
+}
+
 }  // namespace
 
 Result<std::vector<reports::LotLine>> lotLines(const Laboratory& laboratory, const Order& order) {
@@ -140,8 +152,7 @@ Result<domain::Statement> statementOf(const Laboratory& laboratory, const OrderV
         .prescriber = {identity.prescriberName.value_or(std::string{}),
                        identity.prescriberRegistration.value_or(std::string{}),
                        answered(declared.institution)},
-        .characteristics = {reports::characteristicLines(view.prescription),
-                            static_cast<int>(view.order.revisionNumber),
+        .characteristics = {characteristicsOf(view), static_cast<int>(view.order.revisionNumber),
                             digestOf(view.prescription)},
         .conformity = conformity(declared),
         .substances = answered(declared.substances)};

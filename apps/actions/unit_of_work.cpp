@@ -92,7 +92,7 @@ bool asksForLegalFields(const domain::Command& command, const Order& order) {
 
 }  // namespace
 
-std::string commandOf(std::initializer_list<std::string> words) {
+std::string commandOf(const std::vector<std::string>& words) {
     std::string command;
     for (const std::string& word : words) command += std::to_string(word.size()) + ':' + word + ',';
     return command;

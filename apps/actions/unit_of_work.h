@@ -34,7 +34,7 @@ struct Deed {
 };
 
 /// The words of a command, each kept apart from the next.
-std::string commandOf(std::initializer_list<std::string> words);
+std::string commandOf(const std::vector<std::string>& words);
 /// A word of a command that may be absent.
 inline std::string wordIfAny(const std::optional<std::string>& word) {
     return word ? '=' + *word : std::string{};

@@ -30,7 +30,9 @@ struct DemoCase {
     std::string_view flagged{};         ///< what is flagged at the bench, as a damaged cast
     std::string_view words{};           ///< what the dentist says to it
     std::optional<Stage> workedUpTo{};  ///< the last stage done that day
-    bool refused{};  ///< must be refused, asked about and answered before it is accepted
+    bool refused{};            ///< must be refused, asked about and answered before it is accepted
+    std::string_view keeps{};  ///< the rule against which it is kept as prescribed
+    std::string_view because{};
 };
 
 constexpr DemoCase kCases[] = {
@@ -44,7 +46,11 @@ constexpr DemoCase kCases[] = {
      .workedUpTo = Stage::Finishing},
     {.file = "upper-iv", .workedUpTo = Stage::BlockOut},
     {.file = "interim-upper", .workedUpTo = Stage::ToothSetUp},
-    {.file = "survey-missing", .workedUpTo = Stage::Receipt, .refused = true},
+    {.file = "survey-missing",
+     .workedUpTo = Stage::Receipt,
+     .refused = true,
+     .keeps = "clasp.reciprocation",
+     .because = "the lingual plate opposes this arm"},
     {.file = "nickel-conflict", .refused = true},
     {.file = "notation-undeclared", .refused = true},
 };
@@ -172,8 +178,11 @@ std::optional<Error> Demo::ask(const DemoCase& played, const OrderNumber& number
     const auto completed =
         actions::readPrescription(fileOf(std::string{played.file} + "-answered"));
     if (!completed) return completed.error();
-    const auto answered = actions::answer(laboratory_, number, std::string{"by return of post"},
-                                          *completed, bench_.who(kManager));
+    actions::AnswerGiven given{.words = "by return of post", .prescription = *completed};
+    if (!played.keeps.empty())
+        given.keeps.push_back(
+            {.rule = std::string{played.keeps}, .words = std::string{played.because}});
+    const auto answered = actions::answer(laboratory_, number, given, bench_.who(kManager));
     if (!answered) return answered.error();
     return paper(number, Paper::PrescriptionSheet);
 }
@@ -184,8 +193,8 @@ std::optional<Error> Demo::raiseAndAnswer(const DemoCase& played, const OrderNum
     if (!flagged) return flagged.error();
     if (auto error = paper(number, Paper::QuestionSheet)) return error;
     clock_.passMinutes(300);
-    const auto answered =
-        actions::answer(laboratory_, number, std::string{played.words}, {}, bench_.who(kManager));
+    const auto answered = actions::answer(laboratory_, number, {.words = std::string{played.words}},
+                                          bench_.who(kManager));
     return errorOf(answered);
 }
 

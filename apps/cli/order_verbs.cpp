@@ -51,6 +51,9 @@ Page shown(const actions::OrderView& view) {
         .blank()
         .add(report(
             {view.prescription, classify(order.prescription()), {}, order.revision.findings}));
+    for (const auto& [finding, words] : actions::keptIn(view))
+        page.line("kept as prescribed: " + finding->rule +
+                  (finding->tooth ? "@" + finding->tooth->text() : "") + ": " + words);
     std::vector<std::vector<std::string>> steps;
     for (const domain::StageStep& step : order.steps)
         steps.push_back({std::string{codeOf(step.stage)}, wordsOf(step.status),
@@ -97,6 +100,50 @@ void tellWhatIsLeft(const Laboratory& laboratory, const OrderNumber& number) {
         complain("erase by hand, if it names the patient: " + letter.string());
 }
 
+/// "clasp.rest@16=the rest lies on 15": about which finding, and what. Teeth are named by ISO 3950,
+/// as in the other options.
+struct AboutFinding {
+    std::string rule;
+    std::optional<domain::Tooth> tooth;
+    std::string what;
+};
+
+Result<AboutFinding> aboutFinding(const std::string& text, std::string_view example) {
+    auto parts = pairIn(text, example);
+    if (!parts) return parts.error();
+    const auto at = parts->first.find('@');
+    AboutFinding about{parts->first.substr(0, at), {}, std::move(parts->second)};
+    if (at == std::string::npos) return about;
+    const std::string tooth = parts->first.substr(at + 1);
+    about.tooth = domain::Tooth::parse(tooth);
+    if (!about.tooth)
+        return unusable("\"" + tooth + "\" is no tooth of ISO 3950; expected as \"" +
+                        std::string{example} + '"');
+    return about;
+}
+
+Result<actions::AnswerGiven> answerGiven(const Call& call) {
+    actions::AnswerGiven given{.words = call.option("words")};
+    if (const auto file = call.option("file")) {
+        auto read = actions::readPrescription(*file);
+        if (!read) return read.error();
+        given.prescription = *std::move(read);
+    }
+    for (const std::string& text : call.options("take")) {
+        auto about = aboutFinding(text, "clasp.rest@16=1");
+        if (!about) return about.error();
+        const auto offer = wholeOf(about->what, 1, "number of an offer");
+        if (!offer) return offer.error();
+        given.takes.push_back({about->rule, about->tooth, *offer});
+    }
+    for (const std::string& text : call.options("keep")) {
+        auto about = aboutFinding(text, "clasp.rest@16=the rest lies on 15");
+        if (!about) return about.error();
+        given.keeps.push_back({about->rule, about->tooth, std::move(about->what)});
+    }
+    return given;
+}
+
 /// Their names are about to be shown to whoever makes the call.
 Result<domain::Done> noteLook(const Call& call, const actions::Laboratory& laboratory,
                               const std::vector<OrderNumber>& numbers) {
@@ -134,16 +181,12 @@ Result<Exit> flag(const Call& call) {
 }
 
 Result<Exit> answer(const Call& call) {
-    std::optional<domain::Prescription> prescription;
-    if (const auto file = call.option("file")) {
-        auto read = actions::readPrescription(*file);
-        if (!read) return read.error();
-        prescription = *std::move(read);
-    }
-    return actOnOrder(
-        call, [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
-            return actions::answer(laboratory, number, call.option("words"), prescription, who);
-        });
+    const auto given = answerGiven(call);
+    if (!given) return given.error();
+    return actOnOrder(call,
+                      [&](const Laboratory& laboratory, const OrderNumber& number, const Who& who) {
+                          return actions::answer(laboratory, number, *given, who);
+                      });
 }
 
 Result<Exit> order(const Call& call) {

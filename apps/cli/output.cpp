@@ -56,27 +56,45 @@ std::string escaped(std::string_view json) {
     return text;
 }
 
+/// How a refusal may be answered; empty for a caution, which the laboratory takes.
+std::string answerText(const domain::Finding& finding) {
+    if (finding.kept)
+        return "kept as prescribed, recorded by " + finding.kept->recordedBy.text() + " on " +
+               finding.kept->day.text();
+    if (!refuses(finding)) return {};
+    if (mayBeKept(finding)) return "changed, or kept as prescribed by the prescriber";
+    return "changed: " + std::string{whyNotKept(finding)};
+}
+
 }  // namespace
 
 Page paragraph(const domain::Finding& finding, domain::Notation notation) {
     std::string head = std::string{codeOf(finding.severity)} + "  " + finding.rule;
     if (finding.tooth) head += "  tooth " + nameOf(*finding.tooth, notation);
-    return Page{head + "  " + finding.found}
-        .line("    must hold: " + finding.requirement)
+    Page page{head + "  " + finding.found};
+    page.line("    must hold: " + finding.requirement)
         .line("    to ask:    " + finding.question)
         .line("    source:    " + finding.source);
+    if (const std::string answer = answerText(finding); !answer.empty())
+        page.line("    answer:    " + answer);
+    return page;
 }
 
-Page report(const actions::Examined& examined) {
+Page report(const actions::Examined& examined, const actions::Trial* trial) {
     const auto& prescription = examined.prescription;
     std::string head = wordsOf(prescription.arch) + ", ";
     head += examined.kennedy ? "Kennedy " + examined.kennedy->text() : "no Kennedy class";
     if (examined.support) head += ", support by " + wordsOf(*examined.support);
     Page page{head};
-    for (const domain::Finding& finding : examined.findings)
+    for (const domain::Finding& finding : examined.findings) {
         page.blank().add(paragraph(finding, notationOf(prescription)));
+        int number = 0;
+        if (trial != nullptr)
+            for (const domain::Remedy& remedy : trial->remedies(finding))
+                page.line("    offer " + std::to_string(++number) + ":   " + remedy.says);
+    }
     if (examined.findings.empty()) return page.line("no findings");
-    return page.blank().line(std::to_string(examined.findings.size()) + " findings");
+    return page.blank().line(domain::counted(examined.findings.size(), "finding"));
 }
 
 std::string spanText(std::int64_t microseconds) {
@@ -96,7 +114,11 @@ Json json(const domain::Finding& finding) {
             {"found", finding.found},
             {"requirement", finding.requirement},
             {"question", finding.question},
-            {"source", finding.source}};
+            {"source", finding.source},
+            {"may-be-kept", mayBeKept(finding)},
+            {"kept", finding.kept ? Json{{"recorded-by", finding.kept->recordedBy.text()},
+                                         {"day", finding.kept->day.text()}}
+                                  : Json()}};
 }
 
 Json json(const std::vector<domain::Finding>& findings) {

@@ -24,7 +24,8 @@ std::string spanText(std::int64_t microseconds);
 Page paragraph(const domain::Finding& finding, domain::Notation notation);
 
 /// "upper, III mod 1, tooth support" and the findings below.
-Page report(const actions::Examined& examined);
+/// `trial`: also what would clear each finding.
+Page report(const actions::Examined& examined, const actions::Trial* trial = nullptr);
 
 Json json(const domain::Finding& finding);
 Json json(const std::vector<domain::Finding>& findings);

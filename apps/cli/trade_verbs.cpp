@@ -27,7 +27,8 @@ Page paragraph(const Rule& rule) {
     return Page{std::string{codeOf(rule.severity)} + "  " + std::string{rule.id}}
         .line("    must hold: " + std::string{rule.requirement})
         .line("    to ask:    " + std::string{rule.question})
-        .line("    source:    " + std::string{rule.source});
+        .line("    source:    " + std::string{rule.source})
+        .line("    rests on:  " + wordsOf(rule.ground));
 }
 
 Json json(const Rule& rule) {
@@ -35,7 +36,8 @@ Json json(const Rule& rule) {
             {"severity", codeOf(rule.severity)},
             {"requirement", rule.requirement},
             {"question", rule.question},
-            {"source", rule.source}};
+            {"source", rule.source},
+            {"ground", codeOf(rule.ground)}};
 }
 
 /// A cell of a Markdown table: its bars would end the cell.
@@ -47,11 +49,12 @@ std::string cell(std::string_view text) {
 }
 
 Page markdown(std::span<const Rule* const> rules) {
-    Page page{"| rule | severity | requirement | source |"};
-    page.line("|---|---|---|---|");
+    Page page{"| rule | severity | rests on | requirement | source |"};
+    page.line("|---|---|---|---|---|");
     for (const Rule* rule : rules)
         page.line("| " + cell(rule->id) + " | " + cell(codeOf(rule->severity)) + " | " +
-                  cell(rule->requirement) + " | " + cell(rule->source) + " |");
+                  cell(codeOf(rule->ground)) + " | " + cell(rule->requirement) + " | " +
+                  cell(rule->source) + " |");
     return page;
 }
 
@@ -137,10 +140,20 @@ Result<Exit> check(const Call& call) {
     const auto examined =
         actions::check(call.arguments().front(), machineClock().now().day(), *house);
     if (!examined) return examined.error();
-    if (call.has("json"))
-        print("examination-1", json(*examined));
-    else
-        print(report(*examined));
+    const actions::Trial trial{examined->prescription, machineClock().now().day(), *house};
+    const bool answers = call.has("answers");
+    if (call.has("json")) {
+        Json object = json(*examined);
+        for (std::size_t at = 0; answers && at < examined->findings.size(); ++at) {
+            Json offers = Json::array();
+            for (const domain::Remedy& remedy : trial.remedies(examined->findings[at]))
+                offers.push_back(remedy.says);
+            object["findings"][at]["offers"] = std::move(offers);
+        }
+        print("examination-1", object);
+    } else {
+        print(report(*examined, answers ? &trial : nullptr));
+    }
     return examined->findings.empty() ? Exit::Done : Exit::Refused;
 }
 

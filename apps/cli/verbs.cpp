@@ -36,7 +36,8 @@ constexpr Option kClassifyOptions[] = {
     {"notation", "NOTATION", "iso3950 (default), universal or palmer"},
     {"batch", "", "read one arch a line from standard input"},
     kJson};
-constexpr Option kCheckOptions[] = {kLab, kJson};
+constexpr Option kCheckOptions[] = {
+    {"answers", "", "changes that would clear a finding; the prescriber decides"}, kLab, kJson};
 constexpr Option kDescribeOptions[] = {kJson};
 constexpr Option kRulesOptions[] = {{"markdown", "", "print a table for a document"}, kJson};
 constexpr Option kShadesOptions[] = {
@@ -161,14 +162,17 @@ constexpr Option kRoutesOptions[] = {
     kJson};
 constexpr Option kFlagOptions[] = {
     {"note", "TEXT", "what the dentist needs to know"}, kLab, kAs, kKey, kStation, kSeen, kJson};
-constexpr Option kAnswerOptions[] = {{"file", "FILE", "the completed prescription"},
-                                     {"words", "TEXT", "what the dentist said"},
-                                     kLab,
-                                     kAs,
-                                     kKey,
-                                     kStation,
-                                     kSeen,
-                                     kJson};
+constexpr Option kAnswerOptions[] = {
+    {"file", "FILE", "the completed prescription"},
+    {"words", "TEXT", "what the dentist said"},
+    {"take", "RULE[@TOOTH]=N", "the change offered that was ticked; may be repeated"},
+    {"keep", "RULE[@TOOTH]=WORDS", "kept as prescribed, signed, and why; may be repeated"},
+    kLab,
+    kAs,
+    kKey,
+    kStation,
+    kSeen,
+    kJson};
 constexpr Option kFloorOptions[] = {
     {"find", "WORDS", "open and closed orders that have these words in their names, or a number"},
     {"closed", "", "the closed orders instead, the newest first"},

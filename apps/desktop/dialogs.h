@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "apps/actions/orders.h"
 #include "apps/actions/sign_in.h"
 #include "apps/actions/statements.h"
 #include "apps/actions/work.h"
@@ -22,10 +23,11 @@ struct FlagGiven {
     std::optional<std::string> note;
 };
 
-/// The dentist's answer: words, a file with the completed prescription, or both.
+/// The dentist's answer: words, a file with the completed prescription, what is kept as prescribed.
 struct AnswerGiven {
-    std::optional<std::string> words;
-    std::optional<std::filesystem::path> file;
+    std::optional<std::string> words{};
+    std::optional<std::filesystem::path> file{};
+    std::vector<actions::KeepGiven> keeps{};
 };
 
 struct AgainGiven {
@@ -51,7 +53,9 @@ public:
 
     virtual std::optional<std::filesystem::path> prescriptionFile() = 0;
     virtual std::optional<FlagGiven> flag() = 0;
-    virtual std::optional<AnswerGiven> answer() = 0;
+    /// `refusals`: what the prescriber may keep as prescribed; teeth are named in that notation.
+    virtual std::optional<AnswerGiven> answer(const std::vector<domain::Finding>& refusals,
+                                              domain::Notation notation) = 0;
     /// What the dentist decided after a try-in; `backTo`: where work may go back to.
     virtual std::optional<actions::Return> takeBack(const std::vector<domain::Stage>& backTo) = 0;
     /// Why work begins again, and at which of these stages.

@@ -5,6 +5,7 @@
 #include "apps/actions/statements.h"
 #include "apps/desktop/models/words.h"
 #include "apps/desktop/order_room.h"
+#include "domain/rules/rule.h"
 
 namespace desktop {
 
@@ -106,7 +107,10 @@ void OrderRoom::flag() {
 }
 
 void OrderRoom::answer() {
-    const auto given = desk().dialogs.answer();
+    std::vector<domain::Finding> refusals;
+    for (const domain::Finding& finding : view_->order.revision.findings)
+        if (refuses(finding) && mayBeKept(finding)) refusals.push_back(finding);
+    const auto given = desk().dialogs.answer(refusals, notationOf(view_->prescription));
     if (!given) return;
     std::optional<domain::Prescription> prescription;
     if (given->file) {
@@ -114,7 +118,12 @@ void OrderRoom::answer() {
         if (!read) return notice_->refuse(read.error());
         prescription = *std::move(read);
     }
-    took(actions::answer(desk().laboratory, number(), given->words, prescription, who()));
+    took(actions::answer(desk().laboratory, number(),
+                         {.words = given->words,
+                          .prescription = std::move(prescription),
+                          .takes = {},
+                          .keeps = given->keeps},
+                         who()));
 }
 
 void OrderRoom::accept() {

@@ -57,7 +57,33 @@ std::optional<FlagGiven> WindowDialogs::flag() {
     return FlagGiven{static_cast<domain::FlagReason>(reasons.checkedId()), wordsIn(*note)};
 }
 
-std::optional<AnswerGiven> WindowDialogs::answer() {
+namespace {
+
+/// A refusal that may be kept as prescribed, and where the prescriber's reason is typed.
+struct KeepLine {
+    const domain::Finding* finding;
+    QLineEdit* words;
+};
+
+std::vector<KeepLine> askWhatIsKept(Sheet& sheet, const std::vector<domain::Finding>& refusals,
+                                    domain::Notation notation) {
+    std::vector<KeepLine> lines;
+    for (const domain::Finding& finding : refusals) {
+        const bool isAsked = std::ranges::any_of(lines, [&](const KeepLine& line) {
+            return line.finding->rule == finding.rule && line.finding->tooth == finding.tooth;
+        });
+        if (isAsked) continue;
+        const std::string tooth = finding.tooth ? nameOf(*finding.tooth, notation) + ": " : "";
+        lines.push_back({&finding, sheet.askLine(models::text(tooth + finding.found),
+                                                 QObject::tr("kept as prescribed, because ..."))});
+    }
+    return lines;
+}
+
+}  // namespace
+
+std::optional<AnswerGiven> WindowDialogs::answer(const std::vector<domain::Finding>& refusals,
+                                                 domain::Notation notation) {
     Sheet sheet{QObject::tr("Record the dentist's answer"), QObject::tr("Record"), look_};
     sheet.say(
         QObject::tr("Findings are answered by a completed prescription; a question from the "
@@ -70,9 +96,20 @@ std::optional<AnswerGiven> WindowDialogs::answer() {
     row->addWidget(choose);
     row->addWidget(chosen, 1);
     sheet.questions().addLayout(row);
+    if (!refusals.empty())
+        sheet.say(
+            QObject::tr("What the prescriber keeps as prescribed, signed on the question "
+                        "sheet: write the reason given there."));
+    const auto keepLines = askWhatIsKept(sheet, refusals, notation);
     std::optional<std::filesystem::path> file;
-    const auto offer = [&] { sheet.letOnward(file || wordsIn(*words)); };
+    const auto offer = [&] {
+        const bool keeps = std::ranges::any_of(
+            keepLines, [](const KeepLine& line) { return wordsIn(*line.words).has_value(); });
+        sheet.letOnward(file || wordsIn(*words) || keeps);
+    };
     QObject::connect(words, &QPlainTextEdit::textChanged, &sheet, offer);
+    for (const KeepLine& line : keepLines)
+        QObject::connect(line.words, &QLineEdit::textChanged, &sheet, offer);
     QObject::connect(choose, &ActionButton::clicked, &sheet, [&] {
         if (auto picked = prescriptionFile()) {
             file = std::move(picked);
@@ -83,7 +120,11 @@ std::optional<AnswerGiven> WindowDialogs::answer() {
     offer();
     words->setFocus();
     if (!sheet.ask()) return {};
-    return AnswerGiven{wordsIn(*words), file};
+    AnswerGiven given{wordsIn(*words), file};
+    for (const KeepLine& line : keepLines)
+        if (auto why = wordsIn(*line.words))
+            given.keeps.push_back({line.finding->rule, line.finding->tooth, *std::move(why)});
+    return given;
 }
 
 std::optional<std::string> WindowDialogs::reasonFor(const std::vector<domain::Finding>& cautions) {

@@ -14,7 +14,8 @@ public:
 
     std::optional<std::filesystem::path> prescriptionFile() override;
     std::optional<FlagGiven> flag() override;
-    std::optional<AnswerGiven> answer() override;
+    std::optional<AnswerGiven> answer(const std::vector<domain::Finding>& refusals,
+                                      domain::Notation notation) override;
     std::optional<actions::Return> takeBack(const std::vector<domain::Stage>& backTo) override;
     std::optional<AgainGiven> again(const std::vector<domain::Stage>& from) override;
     std::optional<RemakeGiven> makeAgain() override;

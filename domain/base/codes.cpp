@@ -54,4 +54,8 @@ std::string spoken(std::string_view word) {
     return text;
 }
 
+std::string counted(std::size_t count, std::string_view thing) {
+    return std::to_string(count) + ' ' + std::string{thing} + (count == 1 ? "" : "s");
+}
+
 }  // namespace domain

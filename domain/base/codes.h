@@ -60,4 +60,7 @@ std::string wordsOf(E value) {
     return spoken(codeOf(value));
 }
 
+/// "1 finding", "2 findings".
+std::string counted(std::size_t count, std::string_view thing);
+
 }  // namespace domain

@@ -70,6 +70,7 @@ using PersonCode = ShortCode<struct PersonSort>;
 using ThingCode = ShortCode<struct ThingSort>;
 
 /// Something to read a code into.
+inline PersonCode blankPersonCode() { return *PersonCode::parse("blank"); }
 inline ThingCode blankThingCode() { return *ThingCode::parse("blank"); }
 
 }  // namespace domain

@@ -100,6 +100,8 @@ ArmShape atEnd(const DerivedArm& arm, bool bar, double stiff) noexcept {
     return shape;
 }
 
+}  // namespace
+
 std::optional<ArmMaterial> castArm(FrameworkMaterial material) noexcept {
     switch (material) {
         case FrameworkMaterial::CobaltChromium:
@@ -117,8 +119,6 @@ std::optional<ArmMaterial> castArm(FrameworkMaterial material) noexcept {
     }
     return {};
 }
-
-}  // namespace
 
 std::optional<ArmMaterial> armMaterial(const Prescription& prescription, const Clasp& clasp) {
     if (clasp.material) return clasp.material;

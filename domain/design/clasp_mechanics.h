@@ -11,6 +11,8 @@
 
 namespace domain {
 
+/// What an arm cast with a framework of that material is of.
+std::optional<ArmMaterial> castArm(FrameworkMaterial material) noexcept;
 /// What the retentive arm is made of: as said, else of the framework's own cast alloy.
 std::optional<ArmMaterial> armMaterial(const Prescription& prescription, const Clasp& clasp);
 /// Its properties. An arm of the framework's own alloy is made as the framework is, so that of a

@@ -11,14 +11,26 @@ std::string Kennedy::text() const {
 }
 
 std::optional<Kennedy> Kennedy::parse(std::string_view text) {
-    constexpr std::string_view kMod = " mod ";
-    const auto gap = text.find(kMod);
-    const auto kennedyClass = parseCode<KennedyClass>(text.substr(0, gap));
+    const auto take = [&text](std::string_view word) {
+        const bool starts = text.starts_with(word);
+        if (starts) text.remove_prefix(word.size());
+        return starts;
+    };
+    const auto skip = [&text](std::string_view letters) {
+        text.remove_prefix(std::min(text.find_first_not_of(letters), text.size()));
+    };
+    if (take("Class") || take("class") || take("Kennedy")) skip(" ");
+    if (take("Class") || take("class")) skip(" ");
+    const auto end = std::min(text.find_first_not_of("IV"), text.size());
+    const auto kennedyClass = parseCode<KennedyClass>(text.substr(0, end));
     if (!kennedyClass) return {};
-    if (gap == std::string_view::npos) return Kennedy{*kennedyClass, 0};
-    const std::string_view count = text.substr(gap + kMod.size());
-    if (count.size() != 1 || count[0] < '0' || count[0] > '9') return {};
-    return Kennedy{*kennedyClass, count[0] - '0'};
+    text.remove_prefix(end);
+    if (text.empty()) return Kennedy{*kennedyClass, 0};
+    if (text.find_first_of(" ,/") != 0) return {};
+    skip(" ,/");
+    if (take("modification") || take("mod")) skip(". ");
+    if (text.size() != 1 || text[0] < '0' || text[0] > '9') return {};
+    return Kennedy{*kennedyClass, text[0] - '0'};
 }
 
 std::vector<EdentulousArea> edentulousAreas(const ArchPlaces& places) {

@@ -31,6 +31,7 @@ struct Kennedy {
 
     /// "III mod 1", "I", "IV".
     std::string text() const;
+    /// Reads it as people write it too: "Class II", "II/1", "II, mod 1", "Kennedy class II mod. 1".
     static std::optional<Kennedy> parse(std::string_view text);
 
     friend constexpr auto operator<=>(Kennedy, Kennedy) = default;

@@ -9,6 +9,7 @@
 
 #include "domain/base/result.h"
 #include "domain/production/gate.h"
+#include "domain/production/keeping.h"
 #include "domain/production/retention.h"
 
 namespace domain {
@@ -36,7 +37,8 @@ struct Flag {
 };
 struct Answer {
     std::optional<SealedText> words{};
-    std::optional<Revision> revision{};
+    std::optional<Revision> revision{};  ///< asked where anything is kept as prescribed
+    std::vector<Keep> keeps{};
 };
 /// For the stage in hand, or the one about to leave for the practice.
 struct Record {

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "domain/production/decisions.h"
+#include "domain/rules/rule.h"
 
 namespace domain {
 namespace {
@@ -66,11 +67,21 @@ std::string blockers(const Revision& revision) {
     const Notation notation = notationOf(revision.prescription);
     std::string list;
     for (const Finding& finding : revision.findings) {
-        if (finding.severity == Severity::Caution) continue;
+        if (!refuses(finding)) continue;
         if (!list.empty()) list += ", ";
         list += finding.rule;
         if (finding.tooth) list += " (" + nameOf(*finding.tooth, notation) + ")";
     }
+    return list;
+}
+
+/// "; the prescriber may keep as prescribed: clasp.rest", or nothing.
+std::string whatMayBeKept(const Revision& revision) {
+    std::string list;
+    for (const Finding& finding : revision.findings)
+        if (refuses(finding) && mayBeKept(finding) && list.find(finding.rule) == std::string::npos)
+            list +=
+                (list.empty() ? "; the prescriber may keep as prescribed: " : ", ") + finding.rule;
     return list;
 }
 
@@ -106,7 +117,8 @@ Decision decideOn(const Deciding& deciding, const Accept& command) {
         return refused(order, "stopped by a question; record the dentist's answer first");
     if (blocks(order.revision.findings))
         return refused(order, "cannot be accepted while these stand: " + blockers(order.revision) +
-                                  "; ask the dentist and record the answer");
+                                  "; ask the dentist and record the answer" +
+                                  whatMayBeKept(order.revision));
     if (!cautions.empty() && !command.reason)
         return refused(order, "accepting takes these cautions: " + joined(cautions) +
                                   "; give the reason for taking them");
@@ -135,8 +147,8 @@ Decision decideOn(const Deciding& deciding, const Answer& command) {
         return refused(order, "nothing was asked");
     if (order.flags.empty() && !command.revision)
         return refused(order,
-                       "the findings are answered by a completed prescription, not by "
-                       "words alone");
+                       "the findings are answered by a completed prescription, or kept as "
+                       "prescribed one by one, not by words alone");
     if (command.revision) {
         const Prescription& answered = command.revision->prescription;
         if (answered.arch != order.prescription().arch)
@@ -146,7 +158,14 @@ Decision decideOn(const Deciding& deciding, const Answer& command) {
                                       wordsOf(*order.route) + ": log it as a new order");
         if (auto error = outOfTheHouse(order)) return *std::move(error);
     }
-    return Happenings{Answered{command.words, command.revision}};
+    if (!command.revision) return Happenings{Answered{command.words, {}}};
+    Revision revision = *command.revision;
+    auto findings = keptAsPrescribed(
+        stillKept(std::move(revision.findings), order.revision.findings), command.keeps,
+        deciding.occasion.person, deciding.occasion.at.day(), notationOf(revision.prescription));
+    if (!findings) return refused(order, findings.error().message);
+    revision.findings = *std::move(findings);
+    return Happenings{Answered{command.words, std::move(revision)}};
 }
 
 Decision decideOn(const Deciding& deciding, const JoinCase& command) {
@@ -160,7 +179,9 @@ Decision decideOn(const Deciding& deciding, const JoinCase& command) {
     if (command.parties.patient != own.patient || command.parties.prescriber != own.prescriber)
         return refused(order, "order " + command.leader.text() +
                                   " is for another patient; a case is of one patient");
-    return Happenings{CaseJoined{command.leader, command.findings}};
+    if (!command.findings) return Happenings{CaseJoined{command.leader, {}}};
+    return Happenings{
+        CaseJoined{command.leader, stillKept(*command.findings, order.revision.findings)}};
 }
 
 Decision decideOn(const Deciding& deciding, const Withdraw& command) {

@@ -5,14 +5,8 @@
 namespace domain {
 namespace {
 
-std::string counted(std::size_t count, std::string_view thing) {
-    return std::to_string(count) + ' ' + std::string{thing} + (count == 1 ? "" : "s");
-}
-
 std::size_t questions(const Order& order) {
-    return static_cast<std::size_t>(std::ranges::count_if(
-        order.revision.findings,
-        [](const Finding& finding) { return finding.severity != Severity::Caution; }));
+    return static_cast<std::size_t>(std::ranges::count_if(order.revision.findings, refuses));
 }
 
 }  // namespace

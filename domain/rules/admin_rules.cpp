@@ -35,16 +35,22 @@ void dayNeededIsGiven(const Examination& examination, Findings& findings) {
     const auto& needed = examination.prescription.needed;
     const auto& issued = examination.prescription.issued;
     if (!needed) return findings.add("no day on which it is needed");
-    if (*needed <= examination.today)
+    // A change of a denture that exists may be made while the patient waits.
+    const Date least =
+        isNewDenture(examination.prescription) ? examination.today.plusDays(1) : examination.today;
+    if (*needed < least)
         findings.contradict("needed on " + needed->text() + ", and today is " +
                             examination.today.text());
-    else if (issued && *needed <= *issued)
+    else if (issued && *needed < *issued)
         findings.contradict("needed on " + needed->text() + ", issued on " + issued->text());
 }
 
 void isSigned(const Examination& examination, Findings& findings) {
     const auto& signature = examination.prescription.signature;
     if (!signature) return findings.add("no signature");
+    if (signature->date && *signature->date > examination.today)
+        findings.contradict("signed on " + signature->date->text() + ", after " +
+                            examination.today.text());
     if (signature->kind == SignatureKind::OnPaper && isBlank(signature->seenBy))
         findings.add("signed on paper; nobody here is named who saw it");
 }
@@ -103,18 +109,23 @@ void remakeSaysWhy(const Examination& examination, Findings& findings) {
 constexpr Rule kRules[] = {
     {.id = "admin.prescriber",
      .severity = Severity::Missing,
+     .ground = Ground::Law,
      .requirement = "The prescriber is given by name, address and contact.",
      .question = "Please give your name, the address of the practice, and how we can reach you.",
      .source = source::kMdr,
      .check = prescriberIsNamed},
     {.id = "admin.registration",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::Law,
      .requirement = "The licence or registration number of the prescriber is given.",
      .question = "Please give your licence or registration number.",
-     .source = "Florida Statutes 466.021; Maine Title 32 section 1090; South Carolina R.39-8(A)(2)",
+     .source =
+         "Florida Statutes 466.021; Maine Title 32 section 1090; South Carolina R.39-8(A)(2): "
+         "asked where such a law holds; Regulation (EU) 2017/745, Annex XIII does not ask it",
      .check = prescriberIsRegistered},
     {.id = "admin.patient-reference",
      .severity = Severity::Missing,
+     .ground = Ground::Law,
      .requirement = "The patient is given by name, acronym or code.",
      .question = "For which patient is this? A name, an acronym or a code will do.",
      .source = "Regulation (EU) 2017/745, Annex XIII section 1: by name, an acronym or a numerical "
@@ -122,19 +133,25 @@ constexpr Rule kRules[] = {
      .check = patientIsNamed},
     {.id = "admin.date-issued",
      .severity = Severity::Missing,
+     .ground = Ground::Law,
      .requirement = "The prescription is dated, not later than the day it is received.",
      .question = "On which day did you issue this prescription?",
      .source = "Montana Code 37-4-501; West Virginia Code 30-4B-2(b)(5); Florida Statutes 466.021",
      .check = isDated},
     {.id = "admin.date-needed",
-     .severity = Severity::Missing,
-     .requirement = "The day the work is needed is given, and still lies ahead.",
+     .severity = Severity::Caution,
+     .ground = Ground::Definition,
+     .requirement = "The day the work is needed is given and has not passed; a new denture is not "
+                    "needed on the day it is ordered.",
      .question = "On which day do you need the work back?",
-     .source = "teaching notes after McCracken's Removable Partial Prosthodontics: the desired "
-               "completion date is one of the items of a work authorisation; secondary source",
+     .source =
+         "teaching notes after McCracken's Removable Partial Prosthodontics: the desired "
+         "completion date is one of the items of a work authorisation; secondary source; that "
+         "it cannot have passed, by definition",
      .check = dayNeededIsGiven},
     {.id = "admin.signature",
      .severity = Severity::Missing,
+     .ground = Ground::Law,
      .requirement = "The prescription is signed: on paper, seen by a person of the laboratory who "
                     "is named, or electronically.",
      .question = "Please sign the prescription.",
@@ -143,6 +160,7 @@ constexpr Rule kRules[] = {
      .check = isSigned},
     {.id = "admin.description",
      .severity = Severity::Missing,
+     .ground = Ground::Law,
      .requirement = "The work is described: a new framework denture, an interim denture, a repair, "
                     "an addition or a reline, and of what.",
      .question = "What are we to make: a framework denture, an interim denture, a repair, an "
@@ -152,6 +170,7 @@ constexpr Rule kRules[] = {
      .check = workIsDescribed},
     {.id = "admin.date-achievable",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "Between receipt and the day it is needed lie as many working days as the "
                     "laboratory takes.",
      .question = "We usually take longer than this. May it be later, or on which day can we bring "
@@ -161,7 +180,8 @@ constexpr Rule kRules[] = {
                "the laboratory, 10 for a framework, 5 for an interim denture, 1 for a change",
      .check = dayNeededCanBeKept},
     {.id = "remake.reason",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::Practice,
      .requirement = "Where a denture is made again, it is said why.",
      .question = "Why is this denture made again: does it not fit, did it fracture, was the "
                  "design, the shade or the occlusion wrong, or was it lost?",

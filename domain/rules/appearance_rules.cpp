@@ -81,6 +81,7 @@ void contactsAreSaid(const Examination& examination, Findings& findings) {
 constexpr Rule kRules[] = {
     {.id = "shade.given",
      .severity = Severity::Missing,
+     .ground = Ground::Published,
      .requirement = "Guide and tab of the shade are given for every tooth to be replaced.",
      .question = "Which shade shall the teeth have: which guide, and which tab?",
      .source = "Sui et al., Journal of Prosthodontics 2014;23(8): shade as an item of the "
@@ -88,12 +89,14 @@ constexpr Rule kRules[] = {
      .check = shadeIsGiven},
     {.id = "shade.tab-known",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "The tab is one of the guide named, and the guide one the laboratory has.",
      .question = "We do not find this tab in this guide. Which guide and which tab are meant?",
      .source = "by definition: the guides are data of the laboratory",
      .check = tabIsInTheGuide},
     {.id = "shade.match",
      .severity = Severity::Caution,
+     .ground = Ground::Published,
      .requirement = "Where the tooth to be matched is measured, the tab differs from it by no more "
                     "than half of the observers accept (CIEDE2000 1.8).",
      .question = "The tab and the measured tooth differ visibly. Shall we take the nearer tab, or "
@@ -102,19 +105,23 @@ constexpr Rule kRules[] = {
                "observers see 0.8 and accept 1.8; CIEDE2000 by Sharma et al. 2005",
      .check = tabLooksLikeTheTooth},
     {.id = "shade.mould",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::Published,
      .requirement = "The mould of the teeth is given, or that they are to match their neighbours.",
      .question = "Which mould shall the teeth have, or shall they match their neighbours?",
-     .source = "survey of 600 prescriptions in Tabriz, 2016: mould as an item of the prescription",
+     .source = "survey of 600 prescriptions in Tabriz, 2016: mould as an item of the prescription; "
+               "that the laboratory may choose one is common practice, no source",
      .check = mouldIsGiven},
     {.id = "shade.gingival",
      .severity = Severity::Caution,
+     .ground = Ground::Practice,
      .requirement = "The colour of the base is given.",
      .question = "Which colour shall the gingival part have?",
      .source = source::kCommonPractice,
      .check = baseColourIsGiven},
     {.id = "occlusion.scheme",
      .severity = Severity::Caution,
+     .ground = Ground::Law,
      .requirement = "The contacts in closure and in excursions are said.",
      .question = "How shall the teeth meet: as they do now, canine-guided, in group function, or "
                  "balanced on both sides?",

@@ -28,6 +28,38 @@ void undercutIsGiven(const Examination& /*examination*/, const Clasp& clasp, Fin
                                              wordsOf(undercut.place));
 }
 
+/// nullopt: in the middle of the face.
+std::optional<Surface> endOf(UndercutPlace place) {
+    switch (place) {
+        case UndercutPlace::MesioBuccal:
+        case UndercutPlace::MesioLingual:
+            return Surface::Mesial;
+        case UndercutPlace::DistoBuccal:
+        case UndercutPlace::DistoLingual:
+            return Surface::Distal;
+        case UndercutPlace::MidBuccal:
+        case UndercutPlace::MidLingual:
+            return {};
+    }
+    return {};
+}
+
+/// These start from above, beside their rest.
+bool startsAtItsRest(ClaspKind kind) {
+    return kind == ClaspKind::Circumferential || kind == ClaspKind::ReverseCircumferential ||
+           kind == ClaspKind::Combination;
+}
+
+void tipLiesAcross(const Examination& examination, const Clasp& clasp, Findings& findings) {
+    if (!startsAtItsRest(clasp.kind) || !clasp.undercut) return;
+    const auto end = endOf(clasp.undercut->place);
+    if (end && hasRest(examination.prescription, clasp.tooth, *end) &&
+        !hasRest(examination.prescription, clasp.tooth, opposite(*end)))
+        findings.add(clasp.tooth, named(clasp) + ": its arm starts at the " + wordsOf(*end) +
+                                      " rest, and its undercut lies " +
+                                      wordsOf(clasp.undercut->place));
+}
+
 void undercutIsThere(const Examination& examination, const Clasp& clasp, Findings& findings) {
     const AbutmentSurvey* surveyed = surveyOf(examination.prescription, clasp.tooth);
     if (!clasp.undercut || !clasp.undercut->depth || !surveyed || surveyed->undercuts.empty())
@@ -122,7 +154,7 @@ void armStaysElastic(const Examination& examination, const Clasp& clasp, Finding
     if (!mechanics || mechanics->setMargin.most >= 1) return;
     constexpr const char* kMegapascals = "MPa";
     findings.add(clasp.tooth,
-                 named(clasp) + ": the arm as prescribed is stressed to " +
+                 named(clasp) + ": by calculation the arm as prescribed is stressed to " +
                      std::to_string(std::lround(mechanics->largestStress.least)) + " to " +
                      std::to_string(std::lround(mechanics->largestStress.most)) + ' ' +
                      kMegapascals + "; " + std::string{mechanics->material->name} + " bears " +
@@ -154,12 +186,19 @@ void tissueLetsBarPass(const Examination& examination, const Clasp& clasp, Findi
     if (!isBar(clasp.kind)) return;
     const AbutmentSurvey* surveyed = surveyOf(examination.prescription, clasp.tooth);
     if (surveyed == nullptr) return;
-    if (surveyed->tissueUndercut && *surveyed->tissueUndercut > kDeepTissueUndercut)
-        findings.add(clasp.tooth, named(clasp) + ": the tissue below is undercut by " +
-                                      text(*surveyed->tissueUndercut) + "; at most " +
-                                      text(kDeepTissueUndercut) + " is usual");
-    if (surveyed->highFrenum == true)
-        findings.add(clasp.tooth, named(clasp) + ": a high frenum crosses its way");
+    const bool undercut =
+        surveyed->tissueUndercut && *surveyed->tissueUndercut > kDeepTissueUndercut;
+    const bool frenum = surveyed->highFrenum == true;
+    const std::string below = undercut ? ": the tissue below is undercut by " +
+                                             text(*surveyed->tissueUndercut) + "; at most " +
+                                             text(kDeepTissueUndercut) + " is usual"
+                                       : "";
+    if (undercut && frenum)
+        findings.add(clasp.tooth, named(clasp) + below + ", and a high frenum crosses its way");
+    else if (undercut)
+        findings.advise(clasp.tooth, named(clasp) + below);
+    else if (frenum)
+        findings.advise(clasp.tooth, named(clasp) + ": a high frenum crosses its way");
 }
 
 void barHasSulcus(const Examination& examination, const Clasp& clasp, Findings& findings) {
@@ -169,20 +208,25 @@ void barHasSulcus(const Examination& examination, const Clasp& clasp, Findings& 
     if (!depth)
         findings.add(clasp.tooth, named(clasp) + ": the depth of the sulcus is not given");
     else if (*depth < limit)
-        findings.contradict(clasp.tooth,
-                            named(clasp) + ", depth of the sulcus: " + tooLittle(*depth, limit));
+        findings.add(clasp.tooth,
+                     named(clasp) + ", depth of the sulcus: " + tooLittle(*depth, limit));
 }
 
 constexpr Rule kRules[] = {
     {.id = "clasp.undercut-given",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::Definition,
      .requirement = "Face, place and depth of the undercut each retentive arm engages are given.",
      .question = "On which face does the retentive arm run, and which undercut shall it engage: "
                  "where, and how deep?",
-     .source = source::kCommonPractice,
+     .source =
+         "Daya and Owen, South African Dental Journal 2022;77(8): 1 of 114 casts was surveyed "
+         "by the dentist, so what is left open the laboratory surveys; that face and undercut "
+         "agree, by definition",
      .check = eachNewClasp<undercutIsGiven>},
     {.id = "clasp.undercut-measured",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement =
          "The survey found the undercut the arm engages, at that place and at least that "
          "deep.",
@@ -191,8 +235,19 @@ constexpr Rule kRules[] = {
          "shall the path of insertion be tilted?",
      .source = "by definition of surveying, Glossary of Prosthodontic Terms",
      .check = eachClasp<undercutIsThere>},
-    {.id = "clasp.undercut-material",
+    {.id = "clasp.undercut-across",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
+     .requirement = "An arm from above ends at the other side of its face than the one it starts "
+                    "from.",
+     .question = "The arm starts where its tip shall lie. Does the rest lie on the other side, or "
+                 "which undercut is meant?",
+     .source = "by definition of the circumferential clasp, Glossary of Prosthodontic Terms: it "
+               "encircles the tooth from its rest to the undercut",
+     .check = eachClasp<tipLiesAcross>},
+    {.id = "clasp.undercut-material",
+     .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "The depth of the undercut suits the material of the arm: cast "
                     "cobalt-chromium 0.25 mm, gold 0.38 to 0.50 mm, wrought wire 0.50 to 0.75 mm.",
      .question = "The undercut is deeper than an arm of this material bears. Shall the arm be of "
@@ -204,6 +259,7 @@ constexpr Rule kRules[] = {
      .check = undercutSuitsMaterial},
     {.id = "clasp.arm-length",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "The retentive arm is long enough for its material.",
      .question =
          "The arm is shorter than is usual for its material. Shall it be of wrought wire, or "
@@ -213,19 +269,21 @@ constexpr Rule kRules[] = {
                "settings of the laboratory, 14 and 7 mm by default",
      .check = eachClasp<armIsLongEnough>},
     {.id = "clasp.elastic-limit",
-     .severity = Severity::Conflict,
+     .severity = Severity::Caution,
+     .ground = Ground::Published,
      .requirement =
          "An arm of prescribed length and section stays below the strength of its material "
          "when it springs over the height of contour.",
      .question =
-         "This arm would bend for good the first time the denture is put in. Shall it be longer, "
-         "thinner, of another material, or engage a shallower undercut?",
+         "By calculation this arm is stressed beyond its material when the denture is put in. "
+         "Shall it be longer, thinner, of another material, or engage a shallower undercut?",
      .source =
          "beam theory, with the largest stress at the root of an even arm: Chen, BMC Oral Health "
          "2024;24; strengths: ISO 22674 and the table of materials",
      .check = eachClasp<armStaysElastic>},
     {.id = "clasp.force",
      .severity = Severity::Caution,
+     .ground = Ground::Published,
      .requirement = "Each clasp resists a pull within the range the laboratory asks.",
      .question = "By calculation this clasp holds less or more than is usual. Is it intended?",
      .source =
@@ -234,7 +292,8 @@ constexpr Rule kRules[] = {
          "recommended, from memory; settings of the laboratory",
      .check = eachClasp<claspHoldsRightly>},
     {.id = "clasp.bar-sulcus",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "Where an arm approaches from the gingiva, the depth of the sulcus is measured "
                     "and is enough.",
      .question =
@@ -245,9 +304,10 @@ constexpr Rule kRules[] = {
      .check = eachClasp<barHasSulcus>},
     {.id = "clasp.bar-tissue-undercut",
      .severity = Severity::Conflict,
+     .ground = Ground::Safety,
      .requirement =
          "No arm approaches from the gingiva over tissue undercut by more than 1 mm, or over a "
-         "high frenum.",
+         "high frenum; over both it has no way at all.",
      .question =
          "The tissue does not let a bar pass here. Which clasp from above shall be used instead?",
      .source =
@@ -256,6 +316,7 @@ constexpr Rule kRules[] = {
      .check = eachClasp<tissueLetsBarPass>},
     {.id = "clasp.free-end-torque",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "No cast circumferential arm engages a mesial undercut beside a free end: it "
                     "twists the tooth when the base sinks.",
      .question =
@@ -265,6 +326,7 @@ constexpr Rule kRules[] = {
      .check = eachClasp<freeEndIsNotTwisted>},
     {.id = "clasp.tooth-supported-cast",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "The clasps of a tooth-supported denture are cast rather than wrought.",
      .question = "In a tooth-supported denture cast clasps are usual. Is the wrought arm intended?",
      .source = "University of Oklahoma, removable partial denture review questions, question 6",

@@ -20,8 +20,8 @@ void claspsHoldBothSides(const Examination& examination, Findings& findings) {
         const bool held = std::ranges::any_of(
             prescription.clasps, [&](const Clasp& clasp) { return clasp.tooth.side() == side; });
         if (!held && hasAbutment(prescription, side))
-            findings.add(std::string{"no clasp on the patient's "} +
-                         (side == Side::Right ? "right" : "left") + ", where teeth stand");
+            findings.advise(std::string{"no clasp on the patient's "} +
+                            (side == Side::Right ? "right" : "left") + ", where teeth stand");
     }
 }
 
@@ -62,6 +62,26 @@ void claspsSuitClass(const Examination& examination, Findings& findings) {
     if (count < fewest)
         findings.add(std::to_string(count) + " given; Class " + std::string{codeOf(*kennedyClass)} +
                      " asks " + std::to_string(fewest));
+}
+
+/// What opposes an arm must be among the parts: a guide plate on the tooth, a connector that is a
+/// plate there. An arm and a minor connector come with the clasp itself.
+void whatOpposesIsThere(const Examination& examination, const Clasp& clasp, Findings& findings) {
+    if (!clasp.reciprocation) return;
+    const Prescription& prescription = examination.prescription;
+    const auto& connector = prescription.majorConnector;
+    const auto isBarAlone = [](ConnectorKind kind) {
+        return kind == ConnectorKind::LingualBar || kind == ConnectorKind::SublingualBar ||
+               kind == ConnectorKind::LabialBar || kind == ConnectorKind::PalatalBar;
+    };
+    if (clasp.reciprocation->kind == ReciprocalKind::GuidePlate &&
+        std::ranges::count(prescription.guidePlates, clasp.tooth, &GuidePlate::tooth) == 0)
+        findings.add(clasp.tooth, named(clasp) + ": opposed by a guide plate, and none is on " +
+                                      findings.name(clasp.tooth));
+    if (clasp.reciprocation->kind == ReciprocalKind::Plate && connector &&
+        isBarAlone(connector->kind))
+        findings.add(clasp.tooth, named(clasp) + ": opposed by a plate, and the connector is a " +
+                                      wordsOf(connector->kind));
 }
 
 void oneArmIsRetentive(const Examination& examination, Findings& findings) {
@@ -124,10 +144,21 @@ void toothIsEncircled(const Examination& examination, const Clasp& clasp, Findin
                                       std::to_string(kFewestContacts) + " are asked");
 }
 
+/// Whether a rest on a neighbour faces the tooth.
+bool isCarriedBeside(const Prescription& prescription, Tooth tooth) {
+    return std::ranges::any_of(std::array{Surface::Mesial, Surface::Distal}, [&](Surface side) {
+        const auto next = neighbour(tooth, side);
+        return next && hasRest(prescription, *next, facing(tooth, side));
+    });
+}
+
 void claspedToothIsCarried(const Examination& examination, const Clasp& clasp, Findings& findings) {
     const Prescription& prescription = examination.prescription;
-    if (!hasRest(prescription, clasp.tooth))
+    if (!hasRest(prescription, clasp.tooth)) {
+        if (isCarriedBeside(prescription, clasp.tooth))
+            return findings.advise(clasp.tooth, named(clasp) + ": a rest beside the tooth alone");
         return findings.add(clasp.tooth, named(clasp) + ": no rest on the tooth");
+    }
     const bool mesialByName = clasp.kind == ClaspKind::Rpi || clasp.kind == ClaspKind::Rpa;
     if (mesialByName && !hasRest(prescription, clasp.tooth, Surface::Mesial))
         findings.add(clasp.tooth, named(clasp) + ": its rest is not mesial");
@@ -168,6 +199,13 @@ void embrasureClaspHasTwoRests(const Examination& examination, const Clasp& clas
         findings.add(clasp.tooth, named(clasp) + ": no two rests side by side in its embrasure");
 }
 
+/// On a bridge the clasp may hold on a tooth that carries nothing itself.
+void claspedToothIsItsOwn(const Examination& examination, const Clasp& clasp, Findings& findings) {
+    if (examination.prescription.dentition.of(clasp.tooth) == ToothState::Bridged)
+        findings.add(clasp.tooth, named(clasp) + " on " + findings.name(clasp.tooth) +
+                                      ", which is charted as bridged");
+}
+
 void ringClaspHasAuxiliaryRest(const Examination& examination, const Clasp& clasp,
                                Findings& findings) {
     if (clasp.kind != ClaspKind::Ring) return;
@@ -179,6 +217,7 @@ void ringClaspHasAuxiliaryRest(const Examination& examination, const Clasp& clas
 constexpr Rule kRules[] = {
     {.id = "clasp.present",
      .severity = Severity::Missing,
+     .ground = Ground::Published,
      .requirement = "A metal framework has clasps, on both sides of the arch where teeth allow.",
      .question = "Which teeth shall be clasped, on the right and on the left, and with which "
                  "clasps?",
@@ -188,6 +227,7 @@ constexpr Rule kRules[] = {
      .check = claspsHoldBothSides},
     {.id = "clasp.reciprocation",
      .severity = Severity::Conflict,
+     .ground = Ground::Published,
      .requirement = "Every retentive arm is opposed on the other side of the tooth by something "
                     "rigid.",
      .question = "What opposes the retentive arm across this tooth: an arm, a plate, a guide plate "
@@ -197,15 +237,25 @@ constexpr Rule kRules[] = {
          "of the six requirements of a clasp; Krol, Dental Clinics of North America 1973 for "
          "the mesial-rest clasps",
      .check = eachNewClasp<armIsOpposed>},
+    {.id = "clasp.opposed-by",
+     .severity = Severity::Conflict,
+     .ground = Ground::Definition,
+     .requirement = "What is said to oppose an arm is a part of the denture.",
+     .question = "The part that opposes this arm is not in the design. Shall it be added, or what "
+                 "opposes the arm?",
+     .source = "by definition of reciprocation, Glossary of Prosthodontic Terms",
+     .check = eachClasp<whatOpposesIsThere>},
     {.id = "clasp.one-retentive-arm",
      .severity = Severity::Conflict,
+     .ground = Ground::Published,
      .requirement = "Only one arm on a tooth is retentive.",
      .question = "Two retentive arms face each other on this tooth. Which of them is to hold, and "
                  "which to oppose it?",
      .source = "University of Oklahoma, removable partial denture review questions",
      .check = oneArmIsRetentive},
     {.id = "clasp.encirclement",
-     .severity = Severity::Conflict,
+     .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement =
          "Arms, plates and rest together hold more than half the way round the tooth, or "
          "touch it in at least three places.",
@@ -216,6 +266,7 @@ constexpr Rule kRules[] = {
      .check = eachClasp<toothIsEncircled>},
     {.id = "clasp.rest",
      .severity = Severity::Conflict,
+     .ground = Ground::Published,
      .requirement = "A clasped tooth carries a rest, where the kind of clasp says it lies.",
      .question = "The clasped tooth has no rest where this kind of clasp needs one. Where shall it "
                  "lie, and is the seat prepared?",
@@ -225,6 +276,7 @@ constexpr Rule kRules[] = {
      .check = eachClasp<claspedToothIsCarried>},
     {.id = "clasp.count",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement =
          "The number of retentive clasps suits the class: two in Class I, three in Class "
          "II, two to four in Class III, four in Class IV.",
@@ -233,6 +285,7 @@ constexpr Rule kRules[] = {
      .check = claspsSuitClass},
     {.id = "clasp.wrought-embrasure",
      .severity = Severity::Conflict,
+     .ground = Ground::Published,
      .requirement = "An embrasure clasp is not of wrought wire.",
      .question = "An embrasure clasp cannot be of wrought wire. Shall it be cast, or another clasp "
                  "be used?",
@@ -240,14 +293,23 @@ constexpr Rule kRules[] = {
      .check = eachClasp<embrasureClaspIsCast>},
     {.id = "clasp.embrasure-rests",
      .severity = Severity::Conflict,
+     .ground = Ground::Published,
      .requirement = "An embrasure clasp has two rests side by side in its embrasure, and at least "
                     "1.5 mm of room there.",
      .question = "The embrasure clasp needs a rest on each of the two teeth, and 1.5 mm of room "
                  "between the opposing teeth. Are both seats prepared that far?",
      .source = "Dalhousie University, removable partial denture manual, page 27",
      .check = eachClasp<embrasureClaspHasTwoRests>},
+    {.id = "clasp.on-bridge",
+     .severity = Severity::Caution,
+     .ground = Ground::Practice,
+     .requirement = "A clasp holds on a natural tooth, not on one that a bridge replaces.",
+     .question = "This tooth is replaced by a bridge. Does its retainer carry the load of a clasp?",
+     .source = source::kCommonPractice,
+     .check = eachClasp<claspedToothIsItsOwn>},
     {.id = "clasp.ring-rest",
-     .severity = Severity::Conflict,
+     .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "A ring clasp has a rest at both ends of the tooth: its own and the auxiliary "
                     "one that ends its strut.",
      .question =

@@ -48,8 +48,7 @@ void barHasSpace(const Examination& examination, const MajorConnector& connector
             "the depth from the gingival margin to the raised floor of the mouth is not "
             "given");
     else if (*depth < limit)
-        findings.contradict("depth for a " + wordsOf(connector.kind) + ": " +
-                            tooLittle(*depth, limit));
+        findings.add("depth for a " + wordsOf(connector.kind) + ": " + tooLittle(*depth, limit));
 }
 
 void connectorClearsGingiva(const Examination& examination, const MajorConnector& connector,
@@ -118,12 +117,31 @@ void connectorSuitsClass(const Examination& examination, const MajorConnector& c
     }
 }
 
+/// Whether a torus lies under it: the palatine one in the middle of the palate, the mandibular ones
+/// on the tongue side below the teeth.
+bool crossesTorus(ConnectorKind kind) {
+    switch (kind) {
+        case ConnectorKind::PalatalStrap:
+        case ConnectorKind::PalatalBar:
+        case ConnectorKind::PalatalPlate:
+        case ConnectorKind::LingualBar:
+        case ConnectorKind::LingualPlate:
+        case ConnectorKind::SublingualBar:
+        case ConnectorKind::DoubleLingualBar:
+            return true;
+        case ConnectorKind::DoublePalatalStrap:
+        case ConnectorKind::Horseshoe:
+        case ConnectorKind::CingulumBar:
+        case ConnectorKind::LabialBar:
+            return false;
+    }
+    return false;
+}
+
 void torusIsRelieved(const Examination& examination, const MajorConnector& connector,
                      Findings& findings) {
-    const bool crosses = connector.kind == ConnectorKind::PalatalStrap ||
-                         connector.kind == ConnectorKind::PalatalBar ||
-                         connector.kind == ConnectorKind::PalatalPlate;
-    if (crosses && examination.prescription.survey.torus == true && connector.relief != true)
+    if (crossesTorus(connector.kind) && examination.prescription.survey.torus == true &&
+        connector.relief != true)
         findings.add("a torus, and a " + wordsOf(connector.kind) + " across it without relief");
 }
 
@@ -191,6 +209,10 @@ void barIsHigh(const Examination& /*examination*/, const MajorConnector& connect
 void barFitsBelowGingiva(const Examination& examination, const MajorConnector& connector,
                          Findings& findings) {
     const auto& depth = examination.prescription.survey.lingualDepth;
+    if (connector.kind == ConnectorKind::SublingualBar && depth && connector.width &&
+        *connector.width > *depth)
+        return findings.add("a bar of " + text(*connector.width) + "; the mouth has " +
+                            text(*depth));
     if (connector.kind != ConnectorKind::LingualBar || !depth || !connector.width ||
         !connector.gingivalClearance)
         return;
@@ -231,6 +253,7 @@ void partsAreJoined(const Examination& examination, Findings& findings) {
 constexpr Rule kRules[] = {
     {.id = "connector.given",
      .severity = Severity::Missing,
+     .ground = Ground::Published,
      .requirement = "A major connector is named.",
      .question = "Which major connector do you prescribe?",
      .source =
@@ -239,24 +262,27 @@ constexpr Rule kRules[] = {
      .check = connectorIsNamed},
     {.id = "connector.arch",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "The major connector belongs to the arch of the appliance.",
      .question = "This connector is one of the other arch. Which connector is meant?",
      .source = "by definition of the connectors, Glossary of Prosthodontic Terms",
      .check = onConnector<connectorSuitsArch>},
     {.id = "connector.lingual-space",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement =
          "For a lingual bar the depth from the gingival margin to the raised floor of the "
          "mouth is measured and is enough.",
      .question = "How far is it from the gingival margin to the floor of the mouth when the tongue "
                  "is raised? If there is no room for a bar: shall we make a lingual plate?",
      .source = "at least 7 mm in one school (Stratton and Wiebelt 1988), 8 mm in another (teaching "
-               "notes after McCracken; secondary sources); a setting of the laboratory, 8 mm by "
+               "notes after McCracken; secondary sources); a setting of the laboratory, 7 mm by "
                "default; mean depth 7.44 mm at the central incisor: Cameron et al., Journal of "
                "Prosthodontics 2002",
      .check = onConnector<barHasSpace>},
     {.id = "connector.gingival-clearance",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "The border of the connector keeps its distance from the gingival margin, or "
                     "covers it as a plate.",
      .question = "The connector comes close to the gingival margin. Shall it stay there, or cover "
@@ -267,12 +293,14 @@ constexpr Rule kRules[] = {
      .check = onConnector<connectorClearsGingiva>},
     {.id = "connector.strap-width",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "A palatal strap is at least 8 mm wide.",
      .question = "The strap is narrower than is usual for its stiffness. May it be 8 mm wide?",
      .source = source::kMcCracken,
      .check = onConnector<strapIsWide>},
     {.id = "connector.double-strap-opening",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "Between the two palatal straps at least 15 mm stay open, and they are wide "
                     "enough: 6 mm in front, 8 mm behind.",
      .question = "The opening between the straps, or the straps, are smaller than usual. Is that "
@@ -281,20 +309,24 @@ constexpr Rule kRules[] = {
      .check = onConnector<doubleStrapIsOpen>},
     {.id = "connector.suits-class",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "The major connector suits the class, the span and the palate.",
      .question = "This connector is seldom used for such an arch. Is it intended?",
      .source = source::kMcCracken,
      .check = onConnector<connectorSuitsClass>},
     {.id = "connector.torus",
      .severity = Severity::Conflict,
+     .ground = Ground::Safety,
      .requirement = "No strap, bar or plate crosses a torus without relief.",
      .question = "There is a torus under the connector. Shall it be relieved, or shall we take a "
-                 "horseshoe or a double strap that leaves it free?",
+                 "connector that leaves it free: above a horseshoe or a double strap, below a "
+                 "labial bar?",
      .source = "patient safety: a rigid part on thin tissue over bone; teaching notes after "
                "McCracken, secondary source",
      .check = onConnector<torusIsRelieved>},
     {.id = "connector.plate-rests",
-     .severity = Severity::Conflict,
+     .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "A lingual plate has a rest at each end.",
      .question =
          "The lingual plate needs a rest at each end, else it presses the teeth outwards. On "
@@ -303,6 +335,7 @@ constexpr Rule kRules[] = {
      .check = onConnector<plateEndsInRests>},
     {.id = "connector.beading",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "No beading in the lower arch; no relief in the upper one without a torus or a "
                     "hard raphe.",
      .question =
@@ -310,7 +343,8 @@ constexpr Rule kRules[] = {
      .source = source::kMcCracken,
      .check = onConnector<beadingAndReliefSuitArch>},
     {.id = "minor.joins",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::Practice,
      .requirement =
          "Every rest, clasp and guide plate has a minor connector on its tooth or in the "
          "embrasure beside it.",
@@ -318,7 +352,8 @@ constexpr Rule kRules[] = {
      .source = source::kCommonPractice,
      .check = partsAreJoined},
     {.id = "connector.reaches",
-     .severity = Severity::Conflict,
+     .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement =
          "The major connector reaches every saddle: a strap or bar across the palate does "
          "not come to a saddle of front teeth.",
@@ -329,26 +364,30 @@ constexpr Rule kRules[] = {
      .check = onConnector<connectorReachesParts>},
     {.id = "connector.lies-on-teeth",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "A bar on the cingula of the lower front teeth has these teeth to lie on.",
      .question = "The bar would lie on teeth that are missing. Which connector is meant?",
      .source = "by definition of the cingulum bar, Glossary of Prosthodontic Terms",
      .check = onConnector<barLiesOnTeeth>},
     {.id = "connector.bar-height",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "A lingual bar is at least 4 mm high.",
      .question = "The bar is lower than is usual for its stiffness. May it be 4 mm high?",
      .source = source::kMcCracken,
      .check = onConnector<barIsHigh>},
     {.id = "connector.bar-fits",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "The height of a lingual bar and its distance from the gingiva are together "
-                    "not more than the depth measured.",
+                    "not more than the depth measured, nor is a sublingual bar alone.",
      .question = "The bar and its distance from the gingiva need more room than there is. Shall "
                  "the bar be lower or nearer, or shall we make a lingual plate?",
      .source = "arithmetic of the three lengths given",
      .check = onConnector<barFitsBelowGingiva>},
     {.id = "minor.spacing",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "Minor connectors stand at least 5 mm apart, or share an embrasure.",
      .question = "Two minor connectors stand close together and trap food between them. May one "
                  "of them run elsewhere?",

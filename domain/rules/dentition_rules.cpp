@@ -99,7 +99,7 @@ void statedClassIsTheDerivedOne(const Examination& examination, Findings& findin
     const auto stated = Kennedy::parse(*prescription.statedClass);
     const auto& derived = examination.design.kennedy;
     if (!stated)
-        findings.add("the stated class is none; expected one as \"III mod 1\"");
+        findings.add("the class stated cannot be read as one, as \"III mod 1\"");
     else if (!derived)
         findings.add(stated->text() + " stated; nothing is to be replaced");
     else if (*stated != *derived)
@@ -116,6 +116,13 @@ void statedSupportIsTheDerivedOne(const Examination& examination, Findings& find
         std::ranges::any_of(examination.design.areas, &EdentulousArea::isFreeEnd);
     if (!anyFreeEnd && *stated != Support::Tissue && *derived != Support::Tissue) return;
     findings.add(wordsOf(*stated) + " stated; the design gives " + wordsOf(*derived));
+}
+
+void alteredCastHasFreeEnd(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (prescription.alteredCast == true && examination.design.kennedy &&
+        std::ranges::none_of(examination.design.areas, &EdentulousArea::isFreeEnd))
+        findings.add("an altered cast is wanted, and no space has a free end");
 }
 
 void saddlesLieInOneSpace(const Examination& examination, Findings& findings) {
@@ -245,6 +252,7 @@ void sizesCanBe(const Examination& examination, Findings& findings) {
 constexpr Rule kRules[] = {
     {.id = "dentition.notation",
      .severity = Severity::Missing,
+     .ground = Ground::Definition,
      .requirement = "The notation is declared where a tooth number is valid in two of them: 11-18, "
                     "21-28, 31 and 32.",
      .question = "In which notation are the tooth numbers written: ISO 3950 (two digits, quadrant "
@@ -255,12 +263,14 @@ constexpr Rule kRules[] = {
      .check = notationIsDeclared},
     {.id = "dentition.arch",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "Every tooth named is in the arch of the appliance.",
      .question = "The appliance is for one arch and a tooth of the other is named. Which is meant?",
      .source = "ISO 3950: the first digit is the quadrant",
      .check = teethAreInTheArch},
     {.id = "dentition.complete",
      .severity = Severity::Missing,
+     .ground = Ground::Definition,
      .requirement = "Every missing tooth is to be replaced, closed, bridged, or said not to be "
                     "replaced; third molars excepted.",
      .question = "Is this missing tooth to be replaced? If not, please say so.",
@@ -269,12 +279,14 @@ constexpr Rule kRules[] = {
      .check = everyGapIsAnswered},
     {.id = "dentition.partial",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "At least one tooth is to be replaced and at least one remains.",
      .question = "Which teeth is the denture to replace, and which remain?",
      .source = "Kennedy (1925), by definition of a partly toothless arch",
      .check = archIsPartlyToothless},
     {.id = "dentition.replaced-present",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "A tooth to be replaced is missing or planned for extraction.",
      .question = "This tooth is to be replaced, yet the chart does not show it as missing. Will it "
                  "be extracted?",
@@ -282,6 +294,7 @@ constexpr Rule kRules[] = {
      .check = replacedTeethAreMissing},
     {.id = "dentition.part-on-absent",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "No rest, clasp, plate or connector lies on a tooth that is missing or to be "
                     "extracted.",
      .question = "A part is drawn on a tooth that is not there or will go. On which tooth shall it "
@@ -290,6 +303,7 @@ constexpr Rule kRules[] = {
      .check = partsLeanOnStandingTeeth},
     {.id = "design.kennedy-stated",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "A stated Kennedy class and modification is the one the chart gives.",
      .question = "The class you state is not the one the chart gives. Is a tooth missing in the "
                  "chart, or one not to be replaced?",
@@ -297,6 +311,7 @@ constexpr Rule kRules[] = {
      .check = statedClassIsTheDerivedOne},
     {.id = "design.support-stated",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "A stated support is the one the design gives.",
      .question = "The support you state is not the one the design gives. Which is meant?",
      .source = "Ankara University open textbook of prosthodontics: free ends rest on teeth and "
@@ -304,18 +319,31 @@ constexpr Rule kRules[] = {
      .check = statedSupportIsTheDerivedOne},
     {.id = "design.part-twice",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "No part is named twice at the same place of a tooth.",
      .question = "This part is named twice. Is another tooth or another face meant?",
-     .source = source::kCommonPractice,
+     .source = "by definition: a part is at its place once",
      .check = partsAreNamedOnce},
     {.id = "design.sizes",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "No length is one that no mouth and no denture has.",
      .question = "This length cannot be meant. Which is it, in millimetres?",
-     .source = source::kCommonPractice,
+     .source =
+         "by definition: no length of a mouth or a denture; the bounds are ours and lie far beyond "
+         "every size the other rules name",
      .check = sizesCanBe},
+    {.id = "design.altered-cast",
+     .severity = Severity::Caution,
+     .ground = Ground::School,
+     .requirement = "An altered cast is made where a free end is to be impressed under load.",
+     .question = "There is no free end here. Is the altered cast wanted all the same?",
+     .source = "by its purpose: Frank et al., Journal of Prosthetic Dentistry 2004, on mandibular "
+               "free ends",
+     .check = alteredCastHasFreeEnd},
     {.id = "saddle.one-space",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "The teeth of a saddle lie in one space: no tooth stands between them.",
      .question = "A tooth stands within this saddle. Are these two saddles, or will the tooth be "
                  "extracted?",
@@ -323,6 +351,7 @@ constexpr Rule kRules[] = {
      .check = saddlesLieInOneSpace},
     {.id = "saddle.once",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "Each tooth is replaced by one saddle, once.",
      .question = "This tooth is named twice. In which saddle shall it be?",
      .source = "by definition of the saddle (denture base), Glossary of Prosthodontic Terms",

@@ -3,7 +3,6 @@
 
 #include "domain/design/design_view.h"
 #include "domain/rules/rule.h"
-#include "domain/rules/sources.h"
 
 namespace domain {
 
@@ -20,12 +19,17 @@ bool holdsWorkingArch(const Prescription& prescription) {
                                    EnclosureKind::WorkingScan});
 }
 
+/// Whether there is a tooth to bite on, of its own or on a bridge.
+bool bites(const Dentition& dentition, Tooth tooth) {
+    return dentition.stands(tooth) || dentition.of(tooth) == ToothState::Bridged;
+}
+
 /// As the prescription says; where it does not, by the chart of the opposing arch.
 bool isOpposed(const Prescription& prescription) {
     if (prescription.occlusion.opposed) return *prescription.occlusion.opposed;
     const Arch other = prescription.arch == Arch::Upper ? Arch::Lower : Arch::Upper;
     return std::ranges::any_of(replacedTeeth(prescription).teeth(), [&](Tooth tooth) {
-        return prescription.dentition.stands(Tooth::at(other, tooth.position()));
+        return bites(prescription.dentition, Tooth::at(other, tooth.position()));
     });
 }
 
@@ -47,6 +51,29 @@ void opposingArchCame(const Examination& examination, Findings& findings) {
         findings.add("a replaced tooth has an antagonist, and nothing came of the opposing arch");
 }
 
+/// Pairs of opposing teeth on that side, both in place.
+int pairsOn(const Dentition& dentition, Side side) {
+    int pairs = 0;
+    for (int position = 0; position < kTeethInArch; ++position) {
+        const Tooth upper = Tooth::at(Arch::Upper, position);
+        if (upper.side() == side && bites(dentition, upper) &&
+            bites(dentition, Tooth::at(Arch::Lower, position)))
+            ++pairs;
+    }
+    return pairs;
+}
+
+/// Casts stand together by hand on three places that are apart: some on each side.
+void stopsAreThere(const Prescription& prescription, Findings& findings) {
+    constexpr int kFewestPairs = 3;
+    const int right = pairsOn(prescription.dentition, Side::Right);
+    const int left = pairsOn(prescription.dentition, Side::Left);
+    if (right + left < kFewestPairs || right == 0 || left == 0)
+        findings.advise("stable stops are named; of the teeth that stand " + std::to_string(right) +
+                        " on the right and " + std::to_string(left) +
+                        " on the left meet one of the other arch");
+}
+
 void jawRelationCame(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
     if (!isNewDenture(prescription) || !isOpposed(prescription)) return;
@@ -57,6 +84,7 @@ void jawRelationCame(const Examination& examination, Findings& findings) {
         holdsAny(prescription, {EnclosureKind::WorkingScan, EnclosureKind::OpposingScan});
     switch (*relation) {
         case JawRelation::StableStops:
+            return stopsAreThere(prescription, findings);
         case JawRelation::OcclusionRims:  // made here, so the record comes later
             return;
         case JawRelation::InterocclusalRecord:
@@ -88,11 +116,9 @@ void scansAreTheOnesNamed(const Examination& examination, Findings& findings) {
         if (enclosure.kind != EnclosureKind::WorkingScan &&
             enclosure.kind != EnclosureKind::OpposingScan)
             continue;
-        if (!enclosure.sha256)
-            findings.add(wordsOf(enclosure.kind) + ": no SHA-256 of the file");
-        else if (!isDigest(*enclosure.sha256))
+        if (enclosure.sha256 && !isDigest(*enclosure.sha256))
             findings.add(wordsOf(enclosure.kind) +
-                         ": its SHA-256 is not 64 lower-case hexadecimal digits");
+                         ": the digest noted for its file is not 64 lower-case hexadecimal digits");
     }
 }
 
@@ -112,29 +138,40 @@ void enclosuresBearTheRightMark(const Examination& examination, Findings& findin
 constexpr Rule kRules[] = {
     {.id = "enclosure.working",
      .severity = Severity::Missing,
+     .ground = Ground::Published,
      .requirement = "A cast, an impression or a scan of the working arch came; for work on a "
                     "denture that exists, the denture will do.",
      .question = "Please send a master cast, an impression or a scan of the arch to be treated.",
-     .source = source::kCommonPractice,
+     .source =
+         "UK national occupational standards SFHOH16 and SFHOH17 (2022): to make a denture needs "
+         "an accurate cast or digital representation",
      .check = workingArchCame},
     {.id = "enclosure.opposing",
      .severity = Severity::Missing,
+     .ground = Ground::Published,
      .requirement = "The opposing arch came, where a replaced tooth has an antagonist.",
      .question = "Please send a cast, an impression or a scan of the opposing arch, or say that no "
                  "replaced tooth has an antagonist.",
-     .source = source::kCommonPractice,
+     .source =
+         "UK national occupational standards SFHOH16 and SFHOH17 (2022): to make a denture needs "
+         "an accurate record of the relationship between upper and lower jaw",
      .check = opposingArchCame},
     {.id = "enclosure.jaw-relation",
      .severity = Severity::Missing,
+     .ground = Ground::Published,
      .requirement =
          "The jaw relation is known: by stable stops of the remaining teeth, by a record "
          "that came, or by rims still to be made.",
      .question = "Do the remaining teeth alone show how the jaws meet? If not, please send a jaw "
                  "relation record, or ask for occlusion rims.",
-     .source = source::kCommonPractice,
+     .source =
+         "UK national occupational standards SFHOH16 and SFHOH17 (2022): to make a denture needs "
+         "an accurate record of the relationship between upper and lower jaw; how many stops "
+         "are enough, from memory",
      .check = jawRelationCame},
     {.id = "enclosure.disinfection",
      .severity = Severity::Caution,
+     .ground = Ground::Safety,
      .requirement = "It is said with what, and for how long, each thing that was in the mouth was "
                     "disinfected; else the laboratory disinfects it and records that.",
      .question = "With what, and for how long, were the enclosed items disinfected?",
@@ -144,20 +181,22 @@ constexpr Rule kRules[] = {
      .check = enclosuresAreDisinfected},
     {.id = "enclosure.digest",
      .severity = Severity::Conflict,
-     .requirement = "Each scan file is identified by its SHA-256.",
+     .ground = Ground::Definition,
+     .requirement = "A digest noted for a scan file is a SHA-256.",
      .question =
-         "Please state the SHA-256 of each scan file, so that we can be sure to work on the "
-         "one you sent.",
-     .source = "FIPS 180-4 (the digest); that a file needs one is common practice, no source",
+         "Please send the scan file again: we cannot tell whether this is the one you sent.",
+     .source = "by definition of the digest, FIPS 180-4",
      .check = scansAreTheOnesNamed},
     {.id = "enclosure.present-denture",
      .severity = Severity::Missing,
+     .ground = Ground::Definition,
      .requirement = "For a repair, an addition or a reline the denture itself came.",
      .question = "Please send the denture that is to be repaired, added to or relined.",
      .source = "by definition of the work",
      .check = presentDentureCame},
     {.id = "enclosure.identified",
      .severity = Severity::Conflict,
+     .ground = Ground::Law,
      .requirement = "The mark on each cast, impression and record is that of this prescription.",
      .question = "An enclosed item bears the mark of another prescription. Which patient is it "
                  "from?",

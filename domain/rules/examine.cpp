@@ -39,6 +39,29 @@ const Rule* ruleOf(std::string_view id) {
     return found == rules.end() ? nullptr : *found;
 }
 
+bool mayBeKept(const Finding& finding) {
+    return finding.severity != Severity::Caution && whyNotKept(finding).empty();
+}
+
+std::string_view whyNotKept(const Finding& finding) {
+    const Rule* rule = ruleOf(finding.rule);
+    // A rule that is gone was none to refuse by.
+    if (rule == nullptr) return {};
+    switch (rule->ground) {
+        case Ground::Law:
+            return "the law asks it";
+        case Ground::Safety:
+            return "it is for the patient's safety";
+        case Ground::Definition:
+            return "it contradicts itself, or leaves open what is to be made";
+        case Ground::Published:
+        case Ground::School:
+        case Ground::Practice:
+            return {};
+    }
+    return {};
+}
+
 std::vector<Finding> examine(const Prescription& prescription, Date today,
                              const HouseLimits& limits, std::span<const ShadeGuide> guides) {
     const Design design = designOf(prescription);

@@ -4,9 +4,10 @@
 
 namespace domain {
 
-bool blocks(const std::vector<Finding>& findings) {
-    return std::ranges::any_of(
-        findings, [](const Finding& finding) { return finding.severity != Severity::Caution; });
+bool refuses(const Finding& finding) noexcept {
+    return finding.severity != Severity::Caution && !finding.kept;
 }
+
+bool blocks(const std::vector<Finding>& findings) { return std::ranges::any_of(findings, refuses); }
 
 }  // namespace domain

@@ -9,6 +9,10 @@
 #include <vector>
 
 #include "domain/base/codes.h"
+#include "domain/base/date.h"
+#include "domain/base/id.h"
+#include "domain/base/sealed_text.h"
+#include "domain/teeth/numbering.h"
 #include "domain/teeth/tooth.h"
 
 namespace domain {
@@ -25,6 +29,14 @@ inline constexpr std::array<EnumCode<Severity>, 3> enumCodes<Severity>{{
     {Severity::Caution, "caution"},
 }};
 
+/// The prescriber's signed word that it stays as prescribed all the same.
+struct KeptAsPrescribed {
+    SealedText words{};  ///< why
+    PersonCode recordedBy{blankPersonCode()};
+    Date day{Date::ofDays(0)};
+    friend bool operator==(const KeptAsPrescribed&, const KeptAsPrescribed&) = default;
+};
+
 struct Finding {
     std::string rule{};  ///< the rule's id, as "clasp.reciprocation"
     Severity severity{};
@@ -33,10 +45,13 @@ struct Finding {
     std::string requirement{};
     std::string question{};
     std::string source{};
+    std::optional<KeptAsPrescribed> kept{};  ///< answered so; nullopt: not
 
     friend bool operator==(const Finding&, const Finding&) = default;
 };
 
+/// Whether it refuses, and the prescriber has not kept it as prescribed.
+bool refuses(const Finding& finding) noexcept;
 /// Whether the order must wait for the dentist: anything missing or in conflict.
 bool blocks(const std::vector<Finding>& findings);
 

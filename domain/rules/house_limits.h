@@ -10,7 +10,7 @@
 namespace domain {
 
 struct HouseLimits {
-    Microns lingualBarSpace{8000_um};
+    Microns lingualBarSpace{7000_um};
     Microns upperClearance{6000_um};
     Microns lowerClearance{3000_um};
     Microns barClaspSulcus{5000_um};

@@ -9,6 +9,8 @@ namespace domain {
 
 namespace {
 
+std::string rounded(double length) { return std::to_string(std::lround(length)) + " mm"; }
+
 bool rocks(const Design& design) {
     const auto kennedyClass = design.kennedyClass();
     if (!kennedyClass) return false;
@@ -26,10 +28,18 @@ bool rocks(const Design& design) {
 
 void indirectRetainerIsNamed(const Examination& examination, Findings& findings) {
     const Prescription& prescription = examination.prescription;
-    if (isMetal(prescription) && rocks(examination.design) &&
-        prescription.indirectRetainers.empty())
-        findings.add("Class " + std::string{codeOf(*examination.design.kennedyClass())} +
-                     ", and no indirect retainer is named");
+    const Design& design = examination.design;
+    if (!isMetal(prescription) || !rocks(design) || !prescription.indirectRetainers.empty()) return;
+    const std::string lacking = "Class " + std::string{codeOf(*design.kennedyClass())} +
+                                ", and no indirect retainer is named";
+    if (!design.fulcrum) return findings.add(lacking);
+    const auto best = bestSeat(prescription, design.form, *design.fulcrum);
+    if (!best)
+        return findings.advise(lacking +
+                               "; no tooth across the fulcrum line can carry its seat: "
+                               "what holds is the full extension of the base");
+    findings.add(lacking + "; a seat on " + findings.name(best->tooth) + " would lie " +
+                 rounded(best->distance) + " across the fulcrum line");
 }
 
 /// mm across the fulcrum line of the farthest rest of the retainer; nullopt: it has none.
@@ -69,7 +79,6 @@ void indirectRetainerIsFarAway(const Examination& examination, Findings& finding
     if (!farthest || *farthest <= Fulcrum::kOnTheLine || !best ||
         best->distance < kMuch * *farthest)
         return;
-    const auto rounded = [](double length) { return std::to_string(std::lround(length)) + " mm"; };
     findings.advise(best->tooth, "the indirect retainer lies " + rounded(*farthest) +
                                      " across the fulcrum line; a seat on " +
                                      findings.name(best->tooth) + " would lie " +
@@ -116,6 +125,7 @@ void plateAloneRetainsNothing(const Examination& examination, Findings& findings
 constexpr Rule kRules[] = {
     {.id = "indirect.required",
      .severity = Severity::Missing,
+     .ground = Ground::Published,
      .requirement = "A denture that rocks about a fulcrum line (Class I, II, and a long Class IV) "
                     "has an indirect retainer.",
      .question = "Which rest shall be the indirect retainer, across the fulcrum line from the free "
@@ -125,6 +135,7 @@ constexpr Rule kRules[] = {
      .check = indirectRetainerIsNamed},
     {.id = "indirect.position",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "The indirect retainer lies on the other side of the fulcrum line from the "
                     "base, and as far away as practicable.",
      .question =
@@ -134,14 +145,16 @@ constexpr Rule kRules[] = {
                "posterior rest of each side by teaching notes after McCracken, secondary source",
      .check = indirectRetainerIsPlaced},
     {.id = "indirect.seat",
-     .severity = Severity::Conflict,
+     .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "An indirect retainer rests on a definite seat.",
      .question = "The indirect retainer needs a rest in a prepared seat. Is one prepared on this "
                  "tooth?",
      .source = source::kMcCracken,
      .check = indirectRetainerIsSeated},
     {.id = "indirect.plate-alone",
-     .severity = Severity::Conflict,
+     .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "A lingual plate or a cingulum bar without rests is no indirect retainer.",
      .question = "The plate alone is no indirect retainer. On which tooth may it end in a rest?",
      .source = source::kMcCracken,

@@ -39,6 +39,23 @@ void makingExists(const Examination& examination, Findings& findings) {
         findings.add(wordsOf(*framework.material) + ", " + wordsOf(*framework.making));
 }
 
+/// A wrought or a polymer arm is joined; a cast one is of the melt the framework is of.
+void armsAreOfTheCasting(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    const Framework& framework = prescription.framework;
+    if (!isMetal(prescription) || !framework.material || framework.making != FrameworkMaking::Cast)
+        return;
+    for (const Clasp& clasp : prescription.clasps) {
+        if (!clasp.material || clasp.material == ArmMaterial::WroughtWire ||
+            clasp.material == ArmMaterial::Polymer ||
+            clasp.material == castArm(*framework.material))
+            continue;
+        findings.add(clasp.tooth, "an arm of " + wordsOf(*clasp.material) + " on " +
+                                      findings.name(clasp.tooth) + ", and a framework of " +
+                                      wordsOf(*framework.material));
+    }
+}
+
 bool hasArm(const Prescription& prescription, ArmMaterial material) {
     return std::ranges::count(prescription.clasps, std::optional{material}, &Clasp::material) > 0;
 }
@@ -87,6 +104,12 @@ void cobaltAndChromiumAreAvoided(const Examination& examination, Findings& findi
     if (chromium && (material == FrameworkMaterial::NickelChromium ||
                      hasArm(prescription, ArmMaterial::CastNickelChromium)))
         findings.add("a patient sensitive to chromium, and an alloy of nickel-chromium");
+    for (const Clasp& clasp : prescription.clasps)
+        if ((cobalt || chromium) && armMaterial(prescription, clasp) == ArmMaterial::WroughtWire)
+            findings.advise(clasp.tooth, std::string{"a patient sensitive to "} +
+                                             (chromium ? "chromium" : "cobalt") +
+                                             ", and a wrought arm on " +
+                                             findings.name(clasp.tooth) + " of a wire not named");
 }
 
 void hazardousElementsAreAbsent(const Examination& examination, Findings& findings) {
@@ -98,12 +121,6 @@ void hazardousElementsAreAbsent(const Examination& examination, Findings& findin
     };
     check(framework.beryllium, "beryllium");
     check(framework.cadmium, "cadmium");
-}
-
-/// Whether thin frameworks are usually made of it as a type 5 alloy; the others are type 4 at best.
-bool isBaseMetal(FrameworkMaterial material) {
-    return material == FrameworkMaterial::CobaltChromium ||
-           material == FrameworkMaterial::NickelChromium;
 }
 
 bool isAlloy(FrameworkMaterial material) {
@@ -120,10 +137,7 @@ void alloyIsOfTypeFive(const Examination& examination, Findings& findings) {
         if (!declared || *declared >= least) return;
         std::string found =
             std::string{what} + ": " + text(*declared) + " declared; type 5 asks " + text(least);
-        if (isBaseMetal(*framework.material))
-            findings.add(std::move(found));
-        else
-            findings.advise(std::move(found));
+        findings.add(std::move(found));
     };
     ask(framework.modulus, limits.modulus, "modulus");
     ask(framework.proofStrength, limits.proofStrength, "0.2 % proof strength");
@@ -168,6 +182,11 @@ void methacrylateIsAvoided(const Examination& examination, Findings& findings) {
     if (isSensitive(prescription, Sensitivity::Methacrylate) && holdsResin(prescription) &&
         prescription.base.methacrylateFree != true)
         findings.add("a patient sensitive to methacrylate, and a base not said to be free of it");
+    if (isSensitive(prescription, Sensitivity::Methacrylate) &&
+        prescription.teeth.material == ToothMaterial::Polymer)
+        findings.advise(
+            "a patient sensitive to methacrylate, and polymer teeth, which are mostly "
+            "made of it");
 }
 
 void baseIsNamed(const Examination& examination, Findings& findings) {
@@ -190,6 +209,7 @@ void teethAreHeld(const Examination& examination, Findings& findings) {
 constexpr Rule kRules[] = {
     {.id = "alloy.given",
      .severity = Severity::Missing,
+     .ground = Ground::Law,
      .requirement = "The material of the framework and the way of making it are given.",
      .question = "Of what shall the framework be, and how made: cast, milled or printed?",
      .source = "Montana Code 37-4-501 and Maine Title 32 section 1090: type and quality of the "
@@ -197,14 +217,25 @@ constexpr Rule kRules[] = {
      .check = frameworkIsNamed},
     {.id = "alloy.making",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "The way of making exists for the material.",
      .question = "This material is not made that way. Which material, or which way of making, is "
                  "meant?",
      .source = "by definition: an alloy is cast, milled or printed, a polymer framework is not "
                "cast; common practice, no source",
      .check = makingExists},
+    {.id = "alloy.one-casting",
+     .severity = Severity::Conflict,
+     .ground = Ground::Definition,
+     .requirement = "Arms cast with the framework are of its alloy.",
+     .question =
+         "The framework and this arm cannot be cast in one. Of which alloy shall they be, or "
+         "shall the arm be of wire?",
+     .source = "by definition: one casting is of one melt",
+     .check = armsAreOfTheCasting},
     {.id = "alloy.nickel",
      .severity = Severity::Conflict,
+     .ground = Ground::Safety,
      .requirement = "No alloy with 0.1 % of nickel or more goes to a nickel-sensitive patient.",
      .question = "The patient is sensitive to nickel and the alloy holds nickel. Which alloy shall "
                  "we take instead?",
@@ -213,6 +244,7 @@ constexpr Rule kRules[] = {
      .check = nickelIsAvoided},
     {.id = "alloy.nickel-stated",
      .severity = Severity::Missing,
+     .ground = Ground::Safety,
      .requirement = "For a nickel-sensitive patient the nickel in a cobalt-chromium alloy is "
                     "stated: such alloys hold between none and 30 %.",
      .question =
@@ -222,6 +254,7 @@ constexpr Rule kRules[] = {
      .check = nickelIsStated},
     {.id = "alloy.nickel-wire",
      .severity = Severity::Caution,
+     .ground = Ground::Safety,
      .requirement = "For a nickel-sensitive patient wrought arms are of a wire without nickel.",
      .question =
          "The patient is sensitive to nickel, and most clasp wire holds some. May we take a "
@@ -232,6 +265,7 @@ constexpr Rule kRules[] = {
      .check = wroughtWireHoldsNoNickel},
     {.id = "alloy.cobalt-chromium",
      .severity = Severity::Conflict,
+     .ground = Ground::Safety,
      .requirement = "No alloy of cobalt or chromium goes to a patient sensitive to it.",
      .question = "The patient is sensitive to a metal this alloy is made of. Which alloy shall we "
                  "take instead?",
@@ -239,6 +273,7 @@ constexpr Rule kRules[] = {
      .check = cobaltAndChromiumAreAvoided},
     {.id = "alloy.hazardous",
      .severity = Severity::Conflict,
+     .ground = Ground::Safety,
      .requirement = "The alloy holds no more beryllium and no more cadmium than ISO 22674 allows.",
      .question =
          "This alloy holds a hazardous element above the limit of the standard. Which alloy "
@@ -246,7 +281,8 @@ constexpr Rule kRules[] = {
      .source = "ISO 22674:2022, clause 5.2, hazardous elements; the limit of 0.02 % from memory",
      .check = hazardousElementsAreAbsent},
     {.id = "alloy.type",
-     .severity = Severity::Conflict,
+     .severity = Severity::Caution,
+     .ground = Ground::Published,
      .requirement =
          "An alloy for thin frameworks with clasps is of type 5 by ISO 22674 as far as its "
          "maker declares it: modulus 150 GPa, proof strength 500 MPa, elongation 2 %.",
@@ -254,10 +290,11 @@ constexpr Rule kRules[] = {
          "As declared, this alloy is too weak or too soft for a thin framework with clasps. "
          "Which alloy shall we take instead?",
      .source = "ISO 22674, type 5 (values by Advances in Materials Science and Engineering 2018, "
-               "article 8213023, table 2); gold and titanium are type 4 and only noted",
+               "article 8213023, table 2); type 4 is listed for highly loaded partial dentures too",
      .check = alloyIsOfTypeFive},
     {.id = "alloy.uncommon",
      .severity = Severity::Caution,
+     .ground = Ground::Practice,
      .requirement = "A framework of titanium or of a polymer is less established: the prescriber "
                     "confirms it.",
      .question =
@@ -267,6 +304,7 @@ constexpr Rule kRules[] = {
      .check = uncommonMaterialIsConfirmed},
     {.id = "sensitivity.stated",
      .severity = Severity::Missing,
+     .ground = Ground::Safety,
      .requirement = "Known sensitivities of the patient are stated, \"none known\" included.",
      .question = "Is the patient sensitive to nickel, cobalt, chromium, methacrylate or latex? If "
                  "none is known, please say so.",
@@ -276,13 +314,15 @@ constexpr Rule kRules[] = {
      .check = sensitivitiesAreStated},
     {.id = "base.methacrylate",
      .severity = Severity::Conflict,
-     .requirement = "No methacrylate base goes to a patient sensitive to methacrylate.",
+     .ground = Ground::Safety,
+     .requirement = "No methacrylate goes to a patient sensitive to it, in the base or the teeth.",
      .question = "The patient is sensitive to methacrylate. Which base free of it shall we take?",
      .source = "patient safety; ISO 20795-1: most base resins are methacrylates and hold residual "
                "monomer",
      .check = methacrylateIsAvoided},
     {.id = "base.given",
      .severity = Severity::Missing,
+     .ground = Ground::Law,
      .requirement = "The base resin and its cure are given.",
      .question =
          "Which base resin shall we take: heat-cured, self-cured, thermoplastic, light-cured "
@@ -290,7 +330,8 @@ constexpr Rule kRules[] = {
      .source = "ISO 20795-1, types 1 to 5; Montana Code 37-4-501: type of the materials",
      .check = baseIsNamed},
     {.id = "teeth.bond",
-     .severity = Severity::Conflict,
+     .severity = Severity::Caution,
+     .ground = Ground::Published,
      .requirement = "The base can hold the artificial teeth: polymer teeth bond to resin, ceramic "
                     "ones are held in it, and neither is held by bare metal.",
      .question = "The base of this saddle is bare metal. Shall it have beads and resin to hold the "

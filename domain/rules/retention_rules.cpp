@@ -41,12 +41,18 @@ void metalBaseHasNoLattice(const Design& /*design*/, const Saddle& saddle, Findi
 void resinNeedsNoFramework(const Examination& examination, Findings& findings) {
     if (!isInterim(examination.prescription)) return;
     for (const Saddle& saddle : examination.prescription.saddles) {
-        if (saddle.retention)
+        // A mesh may strengthen resin: it need not hold it.
+        if (saddle.retention && saddle.retention != ResinRetention::Mesh)
             findings.add(named(findings, saddle) + ": " + wordsOf(*saddle.retention) +
                          " in an all-resin denture");
         if (saddle.base == BaseKind::Metal)
             findings.add(named(findings, saddle) + ": a metal base in an all-resin denture");
     }
+}
+
+void freeEndCanBeRelined(const Design& design, const Saddle& saddle, Findings& findings) {
+    if (saddle.base == BaseKind::Metal && isFreeEnd(design, saddle))
+        findings.add(named(findings, saddle) + ": a metal base on a free end");
 }
 
 void freeEndHasTissueStop(const Design& design, const Saddle& saddle, Findings& findings) {
@@ -69,7 +75,8 @@ void finishLinesAreOffset(const Design& /*design*/, const Saddle& saddle, Findin
 
 constexpr Rule kRules[] = {
     {.id = "retention.kind",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::Practice,
      .requirement = "Every resin saddle on metal names what holds the resin: an open lattice, a "
                     "mesh, or beads.",
      .question =
@@ -79,6 +86,7 @@ constexpr Rule kRules[] = {
      .check = eachSaddle<retentionIsNamed>},
     {.id = "retention.metal-base",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "A metal base holds resin by beads, not by a lattice or a mesh.",
      .question =
          "A metal base cannot have a lattice. Is the base of metal, with beads, or of resin "
@@ -86,8 +94,10 @@ constexpr Rule kRules[] = {
      .source = "by definition: a lattice is open, a metal base is solid metal on the tissue",
      .check = eachSaddle<metalBaseHasNoLattice>},
     {.id = "retention.all-resin",
-     .severity = Severity::Conflict,
-     .requirement = "An all-resin denture has no retention framework and no metal base.",
+     .severity = Severity::Caution,
+     .ground = Ground::Practice,
+     .requirement = "An all-resin denture has no retention framework and no metal base; a mesh may "
+                    "strengthen it.",
      .question =
          "An interim denture of resin alone has no metal in its base. Is a framework denture "
          "meant?",
@@ -95,18 +105,29 @@ constexpr Rule kRules[] = {
      .check = resinNeedsNoFramework},
     {.id = "retention.tissue-stop",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "The lattice of a free end has a tissue stop.",
      .question = "Shall the lattice of the free end stand on a tissue stop?",
      .source = source::kMcCracken,
      .check = eachSaddle<freeEndHasTissueStop>},
+    {.id = "retention.free-end-metal",
+     .severity = Severity::Caution,
+     .ground = Ground::School,
+     .requirement =
+         "The base of a free end is of resin, which can be relined as the ridge shrinks.",
+     .question = "A metal base on a free end cannot be relined. Is it intended?",
+     .source = source::kMcCracken,
+     .check = eachSaddle<freeEndCanBeRelined>},
     {.id = "finish-line.both",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::Practice,
      .requirement = "Where resin meets metal there is an external and an internal finish line.",
      .question = "Shall this saddle have an external and an internal finish line, as usual?",
      .source = source::kCommonPractice,
      .check = eachSaddle<finishLinesAreGiven>},
     {.id = "finish-line.offset",
      .severity = Severity::Caution,
+     .ground = Ground::Published,
      .requirement = "The external and the internal finish line do not lie on top of each other.",
      .question = "Finish lines on top of each other weaken the framework. May we offset them?",
      .source = "University of Oklahoma, removable partial denture review questions, question 142",

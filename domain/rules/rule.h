@@ -34,7 +34,7 @@ public:
 
     void add(std::string found) { places_.push_back({{}, std::move(found), {}}); }
     void add(Tooth tooth, std::string found) { places_.push_back({tooth, std::move(found), {}}); }
-    /// For a row that asks for an answer: the answer is there, and it cannot be.
+    /// For a row that asks for an answer, or advises: the answer is there, and it cannot be.
     void contradict(std::string found) {
         places_.push_back({{}, std::move(found), Severity::Conflict});
     }
@@ -60,9 +60,34 @@ private:
     std::vector<Place> places_;
 };
 
+/// What a rule rests on, the firmest first.
+enum class Ground : std::uint8_t {
+    Law,         ///< a statute or a regulation
+    Safety,      ///< it keeps harm from the patient
+    Definition,  ///< of the words and of the numbering, or arithmetic
+    Published,   ///< published work, and no school of the trade against it
+    School,      ///< one school against another, a secondary source, or from memory
+    Practice,    ///< common practice, no source
+};
+
+template <>
+inline constexpr std::array<EnumCode<Ground>, 6> enumCodes<Ground>{{
+    {Ground::Law, "law"},
+    {Ground::Safety, "safety"},
+    {Ground::Definition, "definition"},
+    {Ground::Published, "published"},
+    {Ground::School, "school"},
+    {Ground::Practice, "practice"},
+}};
+
+/// Whether a rule on that ground may make an order wait for the dentist. The others are cautions:
+/// a wrong refusal costs a day.
+constexpr bool mayRefuse(Ground ground) noexcept { return ground <= Ground::Published; }
+
 struct Rule {
     std::string_view id;  ///< never reworded, never reused
     Severity severity{};
+    Ground ground{};
     std::string_view requirement;  ///< one sentence: what must hold
     std::string_view question;     ///< what to ask the dentist, in plain words
     std::string_view source;       ///< a published work and the place in it, or "common practice"
@@ -88,5 +113,11 @@ std::vector<const Rule*> allRules();
 
 /// nullptr: there is none of that id.
 const Rule* ruleOf(std::string_view id);
+
+/// Whether the prescriber may keep what was found as prescribed: it refuses, and rests on neither
+/// law nor safety nor definition.
+bool mayBeKept(const Finding& finding);
+/// "it rests on law": why a refusal may not be kept; empty where it may.
+std::string_view whyNotKept(const Finding& finding);
 
 }  // namespace domain

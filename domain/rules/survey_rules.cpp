@@ -89,6 +89,18 @@ void surveyAgreesWithItself(const Examination& examination, Findings& findings) 
         findings.add("tilted by " + text(path->tilt) + ", towards: " + wordsOf(path->towards));
 }
 
+void guidePlatesHaveRoom(const Examination& examination, Findings& findings) {
+    const Prescription& prescription = examination.prescription;
+    if (!isMetal(prescription)) return;
+    for (const GuidePlate& plate : prescription.guidePlates) {
+        const auto next = neighbour(plate.tooth, plate.face);
+        if (next && prescription.dentition.stands(*next))
+            findings.add(plate.tooth, "guide plate on the " + wordsOf(plate.face) + " face of " +
+                                          findings.name(plate.tooth) + ", and " +
+                                          findings.name(*next) + " stands beside it");
+    }
+}
+
 struct Heights {
     Microns least;
     Microns most;
@@ -114,23 +126,30 @@ void guidePlaneHeightsSuit(const Examination& examination, Findings& findings) {
 
 constexpr Rule kRules[] = {
     {.id = "survey.present",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::Practice,
      .requirement = "Every abutment of a clasped design is surveyed: its height of contour is "
                     "marked, and where it is clasped its undercuts are measured.",
      .question = "Please survey this abutment and give its height of contour and the places and "
-                 "depths of its undercuts, or ask us to survey it.",
-     .source = source::kCommonPractice,
+                 "depths of its undercuts; else we survey it.",
+     .source =
+         "Daya and Owen, South African Dental Journal 2022;77(8): 1 of 114 casts was surveyed by "
+         "the dentist, so what is left open the laboratory surveys",
      .check = abutmentsAreSurveyed},
     {.id = "survey.path",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::Practice,
      .requirement = "The path of insertion is recorded, and the cast is tripod-marked.",
      .question =
          "Along which path shall the denture go in: at no tilt, or tilted which way and how "
          "far? Is the cast tripod-marked?",
-     .source = source::kCommonPractice,
+     .source =
+         "Daya and Owen, South African Dental Journal 2022;77(8): 1 of 114 casts was surveyed by "
+         "the dentist, so what is left open the laboratory surveys",
      .check = pathIsRecorded},
     {.id = "survey.consistent",
      .severity = Severity::Conflict,
+     .ground = Ground::Definition,
      .requirement = "The survey does not contradict itself: each abutment and each place is "
                     "measured once, and a tilt has a direction.",
      .question = "The survey says two different things. Which holds?",
@@ -138,18 +157,31 @@ constexpr Rule kRules[] = {
      .check = surveyAgreesWithItself},
     {.id = "survey.tilt",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "The cast is tilted by not more than 10 degrees.",
      .question = "The tilt is steeper than usual. Is it intended?",
      .source = "McCracken's Removable Partial Prosthodontics, from memory",
      .check = tiltIsSmall},
     {.id = "guide.plane",
-     .severity = Severity::Missing,
+     .severity = Severity::Caution,
+     .ground = Ground::Practice,
      .requirement = "For every guide plate it is said whether its guide plane is prepared.",
      .question = "Is a guide plane prepared on this tooth?",
      .source = source::kCommonPractice,
      .check = guidePlanesAreSaid},
+    {.id = "guide.contact",
+     .severity = Severity::Conflict,
+     .ground = Ground::Definition,
+     .requirement = "A guide plate lies on a face beside a space, not on one in contact with the "
+                    "next tooth.",
+     .question =
+         "The next tooth stands against this face. On which face shall the guide plate lie?",
+     .source = "by definition of the guiding plane, Glossary of Prosthodontic Terms: a proximal "
+               "face that a part of the denture slides along",
+     .check = guidePlatesHaveRoom},
     {.id = "guide.height",
      .severity = Severity::Caution,
+     .ground = Ground::School,
      .requirement = "The height of a guide plane suits its place: 1.5 to 2 mm beside a free end, 2 "
                     "to 4 mm elsewhere.",
      .question = "The guide plane is lower or higher than usual here. Is it intended?",

@@ -63,8 +63,24 @@ TEST(Kennedy, AgreesWithASecondClassifierOnEveryMixOfPlaces) {
 TEST(Kennedy, ReadsWhatItWrites) {
     for (const char* text : {"I", "II mod 1", "III mod 4", "IV"})
         EXPECT_EQ(Kennedy::parse(text)->text(), text);
-    for (const char* text : {"", "V", "i", "III mod", "III mod x", "III mod 12", "III  mod 1"})
+    for (const char* text : {"", "V", "i", "III mod", "III mod x", "III mod 12", "IImod 1", "Class",
+                             "class  ", "II, mod 12", "II/", "VI", "IIII"})
         EXPECT_FALSE(Kennedy::parse(text)) << text;
+}
+
+TEST(Kennedy, ReadsWhatPeopleWrite) {
+    for (const char* text :
+         {"Class II mod 1", "class II/1", "II/1", "II, mod 1", "II mod. 1", "II modification 1",
+          "Kennedy class II, modification 1", "II  mod 1"}) {
+        const auto kennedy = Kennedy::parse(text);
+        ASSERT_TRUE(kennedy) << text;
+        EXPECT_EQ(kennedy->text(), "II mod 1") << text;
+    }
+    for (const char* text : {"Class I", "Kennedy I", "Kennedy Class I"}) {
+        const auto kennedy = Kennedy::parse(text);
+        ASSERT_TRUE(kennedy) << text;
+        EXPECT_EQ(kennedy->text(), "I") << text;
+    }
 }
 
 Prescription missingAndReplaced(Arch arch, std::vector<Tooth> teeth) {

@@ -98,7 +98,7 @@ void Day::rehearse(const Laboratory& laboratory, support::Floor& floor) {
                                  who);
         });
         step(manager, [=](const Laboratory& at, const actions::Who& who) {
-            return actions::answer(at, number, "a new cast is on its way", {}, who);
+            return actions::answer(at, number, {.words = "a new cast is on its way"}, who);
         });
     }
 }

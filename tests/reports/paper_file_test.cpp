@@ -19,7 +19,7 @@ using testing::HasSubstr;
 namespace fs = std::filesystem;
 
 reports::Paper paper() {
-    return reports::prescriptionSheet(printed::head(), support::upperClassIV(), {}, {}, {});
+    return reports::prescriptionSheet(printed::head(), support::upperClassIV(), {}, {}, {}, {});
 }
 
 TEST(ThePaperFile, IsTheSameBytesForTheSamePaper) {

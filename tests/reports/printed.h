@@ -43,6 +43,8 @@ inline std::string contentOf(const fs::path& file) {
     return {std::istreambuf_iterator<char>{stream}, {}};
 }
 
+inline std::vector<std::string> noOffers(const domain::Finding& /*finding*/) { return {}; }
+
 struct Outcome {
     int code{};
     std::string output{};

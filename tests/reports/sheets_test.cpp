@@ -21,7 +21,7 @@ std::vector<Finding> found(const Prescription& prescription) {
 }
 
 reports::Paper sheetOf(const Prescription& prescription) {
-    return reports::prescriptionSheet(head(), prescription, found(prescription), {}, {});
+    return reports::prescriptionSheet(head(), prescription, found(prescription), {}, {}, {});
 }
 
 TEST(ThePrescriptionSheet, OfEveryDesignIsASoundPdfWithItsPeopleAndNumbers) {
@@ -151,8 +151,8 @@ TEST(AHostileName, SurvivesOnPaperAsPlainText) {
         reports::PaperHead named = head();
         named.laboratory = name;
         named.order = name;
-        const auto file =
-            printed::put(folder, reports::prescriptionSheet(named, design, found(design), {}, {}));
+        const auto file = printed::put(
+            folder, reports::prescriptionSheet(named, design, found(design), {}, {}, {}));
         EXPECT_TRUE(printed::isSound(file)) << name;
         EXPECT_THAT(flat(printed::textOf(file)), HasSubstr(name));
     }
@@ -195,7 +195,8 @@ TEST(TheQuestionSheet, AsksOnceForEachRuleAndNumbersEachPlace) {
     design.shades.clear();
     const auto findings = found(design);
     ASSERT_TRUE(reports::hasQuestions(findings, {}));
-    const reports::Paper paper = reports::questionSheet(head(), design, findings, {});
+    const reports::Paper paper =
+        reports::questionSheet(head(), design, findings, {}, printed::noOffers);
     std::vector<int> numbers;
     std::vector<std::string> texts;
     for (const reports::Block& block : paper.blocks)
@@ -221,8 +222,8 @@ TEST(TheQuestionSheet, PutsTheBenchFirstAndLeavesRoomToSign) {
                                                    .person = "tech-2",
                                                    .since = head().printedAt}};
     const Folder folder;
-    const auto file =
-        printed::put(folder, reports::questionSheet(head(), design, found(design), flags));
+    const auto file = printed::put(
+        folder, reports::questionSheet(head(), design, found(design), flags, printed::noOffers));
     EXPECT_TRUE(printed::isSound(file));
     const std::string text = flat(printed::textOf(file));
     const auto bench = text.find("34: 0.1 mm at most.");
@@ -252,7 +253,8 @@ TEST(TheQuestionSheet, ListsCautionsApartFromWhatMustBeAnswered) {
     Prescription design = support::lowerClassI();
     design.clasps.pop_back();
     const auto findings = found(design);
-    const std::string text = reports::textOf(reports::questionSheet(head(), design, findings, {}));
+    const std::string text =
+        reports::textOf(reports::questionSheet(head(), design, findings, {}, printed::noOffers));
     for (const Finding& finding : findings)
         if (finding.severity == Severity::Caution) {
             EXPECT_GT(text.find(finding.rule), text.find("To know: no answer needed"));

@@ -47,7 +47,25 @@ constexpr Edge kEdges[] = {
      },
      1, Severity::Conflict},
     {"admin.date-needed", "needed on the day it was issued", upperClassIIIMod1,
-     [](P& p) { p.issued = p.needed = day("2026-12-19"); }, 1},
+     [](P& p) { p.issued = p.needed = day("2026-12-19"); }, 0},
+    {"admin.date-needed", "a repair needed today", upperClassIIIMod1,
+     [](P& p) {
+         order(p, Appliance::Repair);
+         p.needed = day("2026-11-25");
+     },
+     0},
+    {"admin.date-needed", "a repair needed yesterday", upperClassIIIMod1,
+     [](P& p) {
+         order(p, Appliance::Repair);
+         p.issued = p.needed = day("2026-11-24");
+     },
+     1, Severity::Conflict},
+    {"admin.date-needed", "no day", upperClassIIIMod1, [](P& p) { p.needed = {}; }, 1,
+     Severity::Caution},
+    {"admin.signature", "signed after the day of receipt", upperClassIIIMod1,
+     [](P& p) { p.signature->date = day("2026-11-26"); }, 1, Severity::Conflict},
+    {"admin.signature", "signed on the day of receipt", upperClassIIIMod1,
+     [](P& p) { p.signature->date = day("2026-11-25"); }, 0},
     {"admin.date-needed", "needed on the day after", upperClassIIIMod1,
      [](P& p) {
          p.issued = day("2026-12-19");
@@ -171,7 +189,7 @@ constexpr Edge kEdges[] = {
     {"enclosure.disinfection", "an agent of spaces", upperClassIIIMod1,
      [](P& p) { p.enclosures.front().disinfection->agent = " "; }, 1},
     {"enclosure.digest", "a scan of the opposing arch without one", upperClassIV,
-     [](P& p) { p.enclosures[1].sha256 = {}; }, 1},
+     [](P& p) { p.enclosures[1].sha256 = {}; }, 0},
     {"enclosure.digest", "one digit too many", upperClassIV,
      [](P& p) { *p.enclosures[1].sha256 += '0'; }, 1},
 };

@@ -39,6 +39,31 @@ constexpr RuleCase kCases[] = {
          remove(27_fdi, p.clasps);
      },
      [](P& p) { remove(27_fdi, p.clasps); }},
+    {"clasp.opposed-by", "a guide plate that is not in the design", upperClassIIIMod1,
+     [](P& p) {
+         remove(13_fdi, p.guidePlates);
+         on(13_fdi, p.clasps).reciprocation->kind = ReciprocalKind::GuidePlate;
+     },
+     [](P& p) { on(16_fdi, p.clasps).reciprocation->kind = ReciprocalKind::GuidePlate; }},
+    {"clasp.opposed-by", "a plate, and the connector is a bar", lowerClassI,
+     [](P& p) {
+         on(34_fdi, p.clasps).reciprocation =
+             Reciprocation{ReciprocalKind::Plate, Surface::Lingual};
+     },
+     [](P& p) {
+         p.majorConnector->kind = ConnectorKind::LingualPlate;
+         on(34_fdi, p.clasps).reciprocation =
+             Reciprocation{ReciprocalKind::Plate, Surface::Lingual};
+     }},
+    {"clasp.undercut-across", "the tip beside the rest the arm starts from", upperClassIIIMod1,
+     [](P& p) { setUndercut(p, 16_fdi, UndercutPlace::MesioBuccal, 250_um); },
+     [](P& p) { setUndercut(p, 16_fdi, UndercutPlace::DistoBuccal, 250_um); }},
+    {"clasp.undercut-across", "the same on the tongue side", upperClassIIIMod1,
+     [](P& p) { setUndercut(p, 16_fdi, UndercutPlace::MesioLingual, 250_um); },
+     [](P& p) { setUndercut(p, 16_fdi, UndercutPlace::MidLingual, 250_um); }},
+    {"clasp.on-bridge", "a clasp on a tooth that a bridge replaces", upperClassIIIMod1,
+     [](P& p) { p.dentition.set(27_fdi, ToothState::Bridged); },
+     [](P& p) { p.dentition.set(17_fdi, ToothState::Bridged); }},
     {"clasp.reciprocation", "an arm that nothing opposes", upperClassIIIMod1,
      [](P& p) { on(16_fdi, p.clasps).reciprocation = {}; },
      [](P& p) {

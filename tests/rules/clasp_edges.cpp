@@ -335,7 +335,7 @@ constexpr Edge kEdges[] = {
     {"clasp.ring-rest", "no rest at all", lowerClassIIIMod1, [](P& p) { remove(37_fdi, p.rests); },
      2},
     {"clasp.bar-sulcus", "one micron less", upperClassIIIMod1,
-     [](P& p) { p.survey.sulcusDepth = 4999_um; }, 2, Severity::Conflict},
+     [](P& p) { p.survey.sulcusDepth = 4999_um; }, 2, Severity::Caution},
     // The setting is 1.2 to 16.3 N by default.
     {"clasp.force", "too little by less than half, from a derived length", upperClassIIIMod1,
      [](P& p) { on(16_fdi, p.clasps).arm = {.section = ArmSection::HalfRound, .width = 1200_um}; },

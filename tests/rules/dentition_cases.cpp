@@ -111,8 +111,15 @@ constexpr RuleCase kCases[] = {
      [](P& p) { p.statedSupport = Support::Tooth; }},
 
     {"rest.bounded-saddle", "one end without a rest", upperClassIIIMod1,
-     [](P& p) { remove(27_fdi, p.rests); },
-     [](P& p) { on(27_fdi, p.rests).side = Surface::Distal; }},
+     [](P& p) {
+         remove(27_fdi, p.rests);
+         remove(27_fdi, p.clasps);
+     },
+     [](P& p) { remove(27_fdi, p.clasps); }},
+    {"rest.bounded-saddle", "the rest on the far side", upperClassIIIMod1,
+     [](P& p) { on(27_fdi, p.rests).side = Surface::Distal; },
+     // What carries a clasped tooth is for clasp.rest to say.
+     [](P& p) { remove(27_fdi, p.rests); }},
     {"rest.bounded-saddle", "canines without rests beside weak incisors", upperClassIV,
      [](P& p) {
          replaceCentralsOnly(p);
@@ -120,10 +127,17 @@ constexpr RuleCase kCases[] = {
      },
      replaceCentralsOnly},
     {"rest.free-end", "the last tooth without a rest", lowerClassI,
-     [](P& p) { remove(34_fdi, p.rests); },
+     [](P& p) {
+         remove(34_fdi, p.rests);
+         remove(34_fdi, p.clasps);
+     },
      [](P& p) { on(34_fdi, p.rests).side = Surface::Distal; }},
     {"rest.free-end", "the rest one tooth too far forward", lowerClassI,
-     [](P& p) { on(44_fdi, p.rests).tooth = 42_fdi; }, [](P& p) { remove(43_fdi, p.rests); }},
+     [](P& p) {
+         on(44_fdi, p.rests).tooth = 42_fdi;
+         remove(44_fdi, p.clasps);
+     },
+     [](P& p) { remove(44_fdi, p.rests); }},
     // At least three: teaching notes after McCracken.
     {"rest.count", "two rests", lowerClassI,
      [](P& p) {
@@ -153,16 +167,12 @@ constexpr RuleCase kCases[] = {
     {"rest.clearance", "0.9 mm of room", upperClassIIIMod1,
      [](P& p) { on(16_fdi, p.rests).clearance = 900_um; },
      [](P& p) { on(16_fdi, p.rests).clearance = 1000_um; }},
-    {"rest.none-in-resin", "a rest in an interim denture", interimUpper,
+    {"design.altered-cast", "wanted where no end is free", upperClassIIIMod1,
+     [](P& p) { p.alteredCast = true; },
      [](P& p) {
-         p.rests.push_back({.tooth = 17_fdi,
-                            .kind = RestKind::Occlusal,
-                            .side = Surface::Mesial,
-                            .seatPrepared = true,
-                            .seatDepth = {},
-                            .clearance = {}});
-     },
-     [](P& p) { remove(27_fdi, p.clasps); }},
+         p = lowerClassI();
+         p.alteredCast = true;
+     }},
     // By definition a saddle lies in one space.
     {"saddle.one-space", "a tooth standing within the saddle", upperClassIIIMod1,
      [](P& p) { p.saddles.front().teeth = {14_fdi, 15_fdi, 17_fdi}; },

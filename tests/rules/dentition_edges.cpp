@@ -116,20 +116,20 @@ constexpr Edge kEdges[] = {
     {"design.support-stated", "a short space, the two schools", upperClassIIIMod1,
      [](P& p) { p.statedSupport = Support::ToothAndTissue; }, 0},
 
-    {"rest.bounded-saddle",
-     "beside a space of several teeth",
-     upperClassIIIMod1,
-     [](P& p) { remove(27_fdi, p.rests); },
-     1,
-     {},
-     "no rest on 27, beside the space of 24 to 26"},
-    {"rest.bounded-saddle",
-     "beside a space of one tooth",
-     lowerClassIIIMod1,
-     [](P& p) { remove(47_fdi, p.rests); },
-     1,
-     {},
-     "no rest on 47, beside the space of 46"},
+    {"rest.bounded-saddle", "beside a space of several teeth", upperClassIIIMod1,
+     [](P& p) {
+         remove(27_fdi, p.rests);
+         remove(27_fdi, p.clasps);
+         p.statedSupport = {};
+     },
+     1, Severity::Caution, "no rest on 27, beside the space of 24 to 26"},
+    {"rest.bounded-saddle", "beside a space of one tooth", lowerClassIIIMod1,
+     [](P& p) {
+         remove(47_fdi, p.rests);
+         remove(47_fdi, p.clasps);
+         p.statedSupport = Support::Tooth;
+     },
+     1, Severity::Conflict, "no rest on 47, beside the space of 46"},
     {"rest.bounded-saddle", "an interim denture", interimUpper, [](P&) {}, 0},
     {"rest.bounded-saddle", "incisors at the ends, a rest on neither side", upperClassIV,
      [](P& p) {

@@ -64,6 +64,43 @@ constexpr RuleCase kCases[] = {
 
     {"connector.given", "none", upperClassIIIMod1, [](P& p) { p.majorConnector = {}; },
      [](P& p) { p.majorConnector->width = {}; }},
+    {"connector.torus", "a lingual plate over a mandibular torus", lowerClassIIMod1,
+     [](P& p) {
+         p.survey.torus = true;
+         p.majorConnector->relief = {};
+     },
+     [](P& p) {
+         p.survey.torus = true;
+         p.majorConnector->relief = true;
+     }},
+    {"connector.torus", "a sublingual bar over a mandibular torus", lowerClassI,
+     [](P& p) {
+         p.majorConnector->kind = ConnectorKind::SublingualBar;
+         p.majorConnector->relief = false;
+         p.survey.torus = true;
+     },
+     [](P& p) {
+         p.majorConnector->kind = ConnectorKind::LabialBar;
+         p.majorConnector->relief = false;
+         p.survey.torus = true;
+     }},
+    {"connector.bar-fits", "a sublingual bar higher than the mouth is deep", lowerClassI,
+     [](P& p) {
+         p.majorConnector->kind = ConnectorKind::SublingualBar;
+         p.majorConnector->width = 5000_um;
+         p.survey.lingualDepth = 4900_um;
+     },
+     [](P& p) {
+         p.majorConnector->kind = ConnectorKind::SublingualBar;
+         p.majorConnector->width = 5000_um;
+         p.survey.lingualDepth = 5000_um;
+     }},
+    {"guide.contact", "a guide plate against the next tooth", upperClassIIIMod1,
+     [](P& p) { on(16_fdi, p.guidePlates).face = Surface::Distal; },
+     [](P& p) {
+         on(16_fdi, p.guidePlates).face = Surface::Distal;
+         p.dentition.set(17_fdi, ToothState::NotReplaced);
+     }},
     {"connector.arch", "a lingual bar in the upper arch", upperClassIIIMod1,
      [](P& p) { p.majorConnector->kind = ConnectorKind::LingualBar; },
      [](P& p) { p.majorConnector->kind = ConnectorKind::PalatalBar; }},
@@ -76,17 +113,17 @@ constexpr RuleCase kCases[] = {
          p.survey.lingualDepth = {};
          p.majorConnector->kind = ConnectorKind::SublingualBar;
      }},
-    // 8 mm by default: teaching notes after McCracken.
-    {"connector.lingual-space", "7.9 mm", lowerClassI,
-     [](P& p) { p.survey.lingualDepth = 7900_um; }, [](P& p) { p.survey.lingualDepth = 8000_um; }},
-    {"connector.lingual-space", "7.9 mm for a double lingual bar", lowerClassI,
+    // 7 mm by default: Stratton and Wiebelt 1988.
+    {"connector.lingual-space", "6.9 mm", lowerClassI,
+     [](P& p) { p.survey.lingualDepth = 6900_um; }, [](P& p) { p.survey.lingualDepth = 7000_um; }},
+    {"connector.lingual-space", "6.9 mm for a double lingual bar", lowerClassI,
      [](P& p) {
          p.majorConnector->kind = ConnectorKind::DoubleLingualBar;
-         p.survey.lingualDepth = 7900_um;
+         p.survey.lingualDepth = 6900_um;
      },
      [](P& p) {
          p.majorConnector->kind = ConnectorKind::LingualPlate;
-         p.survey.lingualDepth = 7900_um;
+         p.survey.lingualDepth = 6900_um;
      }},
     // Upper 6 mm: University of Oklahoma, review question 21; lower 3 mm by default.
     {"connector.gingival-clearance", "5.9 mm in the upper arch", upperClassIIIMod1,
@@ -96,14 +133,14 @@ constexpr RuleCase kCases[] = {
      [](P& p) { p.majorConnector->gingivalClearance = 2900_um; },
      [](P& p) { p.majorConnector->gingivalClearance = 3000_um; }},
     // 8 mm; 15 mm of opening: teaching notes after McCracken.
-    {"connector.strap-width", "7.9 mm", upperClassIIIMod1,
-     [](P& p) { p.majorConnector->width = 7900_um; },
+    {"connector.strap-width", "6.9 mm", upperClassIIIMod1,
+     [](P& p) { p.majorConnector->width = 6900_um; },
      [](P& p) { p.majorConnector->width = 8000_um; }},
     {"connector.double-strap-opening", "14.9 mm", upperClassIIMod1,
      [](P& p) { p.majorConnector->opening = 14'900_um; },
      [](P& p) { p.majorConnector->opening = 15'000_um; }},
     {"connector.double-strap-opening", "straps of 7.9 mm", upperClassIIMod1,
-     [](P& p) { p.majorConnector->width = 7900_um; },
+     [](P& p) { p.majorConnector->width = 6900_um; },
      [](P& p) { p.majorConnector->width = 8000_um; }},
     {"connector.suits-class", "a single palatal bar", upperClassIIIMod1,
      [](P& p) { p.majorConnector->kind = ConnectorKind::PalatalBar; },
@@ -258,21 +295,21 @@ constexpr RuleCase kCases[] = {
      [](P& p) { p.majorConnector->width = 5001_um; },
      [](P& p) { p.majorConnector->width = 5000_um; }},
     {"connector.bar-fits", "a bar in 8 mm, and a plate", lowerClassI,
-     [](P& p) { p.survey.lingualDepth = 8000_um; },
+     [](P& p) { p.survey.lingualDepth = 7000_um; },
      [](P& p) {
-         p.survey.lingualDepth = 8000_um;
+         p.survey.lingualDepth = 7000_um;
          p.majorConnector->kind = ConnectorKind::LingualPlate;
      }},
     {"connector.bar-fits", "a bar in 8 mm, and one of no height said", lowerClassI,
-     [](P& p) { p.survey.lingualDepth = 8000_um; },
+     [](P& p) { p.survey.lingualDepth = 7000_um; },
      [](P& p) {
-         p.survey.lingualDepth = 8000_um;
+         p.survey.lingualDepth = 7000_um;
          p.majorConnector->width = {};
      }},
     {"connector.bar-fits", "a bar in 8 mm, and one of no distance said", lowerClassI,
-     [](P& p) { p.survey.lingualDepth = 8000_um; },
+     [](P& p) { p.survey.lingualDepth = 7000_um; },
      [](P& p) {
-         p.survey.lingualDepth = 8000_um;
+         p.survey.lingualDepth = 7000_um;
          p.majorConnector->gingivalClearance = {};
      }},
     // At least 5 mm apart (after McCracken): a lower first premolar is 7 mm wide.

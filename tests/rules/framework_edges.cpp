@@ -76,7 +76,7 @@ constexpr Edge kEdges[] = {
     {"connector.arch", "an interim denture", interimUpper,
      [](P& p) { p.majorConnector->kind = ConnectorKind::LingualPlate; }, 0},
     {"connector.lingual-space", "one micron less", lowerClassI,
-     [](P& p) { p.survey.lingualDepth = 7999_um; }, 1},
+     [](P& p) { p.survey.lingualDepth = 6999_um; }, 1},
     {"connector.gingival-clearance", "one micron less, upper", upperClassIIIMod1,
      [](P& p) { p.majorConnector->gingivalClearance = 5999_um; }, 1},
     {"connector.gingival-clearance", "one micron less, lower", lowerClassI,

@@ -36,9 +36,25 @@ constexpr RuleCase kCases[] = {
          p.saddles.front().base = BaseKind::Metal;
          p.saddles.front().retention = ResinRetention::Bead;
      }},
-    {"retention.all-resin", "a mesh in an interim denture", interimUpper,
-     [](P& p) { p.saddles.front().retention = ResinRetention::Mesh; },
-     [](P& p) { p.saddles.front().base = {}; }},
+    {"retention.all-resin", "a lattice in an interim denture", interimUpper,
+     [](P& p) { p.saddles.front().retention = ResinRetention::OpenLattice; },
+     // A mesh strengthens it.
+     [](P& p) { p.saddles.front().retention = ResinRetention::Mesh; }},
+    {"retention.free-end-metal", "a metal base on a free end", lowerClassI,
+     [](P& p) { p.saddles.front().base = BaseKind::Metal; },
+     [](P& p) {
+         p = upperClassIIIMod1();
+         p.saddles.front().base = BaseKind::Metal;
+     }},
+    {"alloy.one-casting", "a gold arm on a cobalt-chromium framework", upperClassIIIMod1,
+     [](P& p) { p.clasps.front().material = ArmMaterial::CastGold; },
+     [](P& p) {
+         p.framework.making = FrameworkMaking::Milled;
+         p.clasps.front().material = ArmMaterial::CastGold;
+     }},
+    {"alloy.one-casting", "a titanium arm", upperClassIIIMod1,
+     [](P& p) { p.clasps.back().material = ArmMaterial::CastTitanium; },
+     [](P& p) { p.clasps.back().material = ArmMaterial::WroughtWire; }},
     {"retention.all-resin", "a metal base in an interim denture", interimUpper,
      [](P& p) { p.saddles.front().base = BaseKind::Metal; },
      [](P& p) { p.saddles.front().base = BaseKind::Resin; }},
@@ -161,7 +177,15 @@ constexpr RuleCase kCases[] = {
      [](P& p) {
          makeSensitive(p, Sensitivity::Methacrylate);
          p.base.methacrylateFree = true;
+         p.teeth.material = ToothMaterial::Ceramic;
      }},
+    {"base.methacrylate", "polymer teeth", upperClassIIIMod1,
+     [](P& p) {
+         makeSensitive(p, Sensitivity::Methacrylate);
+         p.base.methacrylateFree = true;
+         p.teeth.material = ToothMaterial::Polymer;
+     },
+     [](P& p) { p.teeth.material = ToothMaterial::Polymer; }},
     {"base.given", "no resin", upperClassIIIMod1, [](P& p) { p.base.resin = {}; },
      [](P& p) {
          p.base.resin = {};

@@ -136,6 +136,7 @@ constexpr Edge kEdges[] = {
     {"base.methacrylate", "a framework of metal throughout", upperClassIIIMod1,
      [](P& p) {
          makeSensitive(p, Sensitivity::Methacrylate);
+         p.teeth.material = ToothMaterial::Ceramic;
          for (Saddle& saddle : p.saddles) {
              saddle.base = BaseKind::Metal;
              saddle.retention = {};

@@ -113,10 +113,12 @@ bool holdEnds(P& p) {
                 (tooth.side() == Side::Right) == (tooth.position() > area.last);
             if (!canBeClasped(p, tooth)) return false;
             if (isBesideFreeEnd(design, tooth)) {
-                if (tooth.kind() == ToothKind::Molar) return false;
+                if (tooth.kind() == ToothKind::Molar || !spaceIsDistal) return false;
                 addMesialRestBar(p, tooth);
             } else {
-                addCircumferential(p, tooth, spaceIsDistal ? Surface::Distal : Surface::Mesial);
+                const Surface side = spaceIsDistal ? Surface::Distal : Surface::Mesial;
+                addRest(p, tooth, side);
+                addCircumferential(p, tooth, side);
             }
         }
     return true;
@@ -177,7 +179,7 @@ constexpr Fault kFaults[] = {
      }},
     {"admin.date-needed",
      [](P& p, Chance&) {
-         p.needed = p.issued;
+         p.needed = p.issued->plusDays(-1);
          return true;
      }},
     {"enclosure.disinfection",
@@ -231,6 +233,7 @@ constexpr Fault kFaults[] = {
              if (!area.isFreeEnd()) continue;
              const ToothSet teeth = abutmentsOf(design, area);
              std::erase_if(p.rests, [&](const Rest& rest) { return teeth.has(rest.tooth); });
+             std::erase_if(p.clasps, [&](const Clasp& clasp) { return teeth.has(clasp.tooth); });
              return true;
          }
          return false;
@@ -348,6 +351,78 @@ constexpr Fault kFaults[] = {
          if (!kennedy) return false;
          p.statedClass = kennedy->text() == "IV" ? "III" : "IV";
          return true;
+     }},
+    {"admin.signature",
+     [](P& p, Chance&) {
+         p.signature->date = support::examinationDay().plusDays(1);
+         return true;
+     }},
+    {"clasp.opposed-by",
+     [](P& p, Chance& chance) {
+         Clasp& clasp = any(p.clasps, chance);
+         std::erase_if(p.guidePlates,
+                       [&](const GuidePlate& plate) { return plate.tooth == clasp.tooth; });
+         clasp.reciprocation = Reciprocation{ReciprocalKind::GuidePlate, Surface::Lingual};
+         return true;
+     }},
+    {"clasp.undercut-across",
+     [](P& p, Chance& chance) {
+         Clasp& clasp = any(p.clasps, chance);
+         const bool distal = clasp.undercut->place == UndercutPlace::DistoBuccal;
+         if (clasp.kind != ClaspKind::Circumferential ||
+             hasRest(p, clasp.tooth, distal ? Surface::Distal : Surface::Mesial))
+             return false;
+         clasp.undercut->place = distal ? UndercutPlace::MesioBuccal : UndercutPlace::DistoBuccal;
+         return true;
+     }},
+    {"clasp.on-bridge",
+     [](P& p, Chance& chance) {
+         p.dentition.set(any(p.clasps, chance).tooth, ToothState::Bridged);
+         return true;
+     }},
+    {"guide.contact",
+     [](P& p, Chance& chance) {
+         const Tooth tooth = any(p.clasps, chance).tooth;
+         const auto next = neighbour(tooth, Surface::Mesial);
+         if (!next || !p.dentition.stands(*next)) return false;
+         p.guidePlates.push_back({.tooth = tooth, .face = Surface::Mesial, .planePrepared = true});
+         return true;
+     }},
+    {"alloy.one-casting",
+     [](P& p, Chance& chance) {
+         any(p.clasps, chance).material = ArmMaterial::CastGold;
+         return true;
+     }},
+    {"connector.torus",
+     [](P& p, Chance&) {
+         p.survey.torus = true;
+         p.majorConnector->relief = {};
+         return true;
+     }},
+    {"alloy.cobalt-chromium",
+     [](P& p, Chance& chance) {
+         p.sensitivities = {.noneKnown = {}, .known = {Sensitivity::Chromium}};
+         p.framework.material = FrameworkMaterial::Titanium;
+         for (Clasp& clasp : p.clasps) clasp.material = {};
+         any(p.clasps, chance).material = ArmMaterial::WroughtWire;
+         return true;
+     }},
+    {"base.methacrylate",
+     [](P& p, Chance&) {
+         p.sensitivities = {.noneKnown = {}, .known = {Sensitivity::Methacrylate}};
+         p.base.methacrylateFree = true;
+         p.teeth.material = ToothMaterial::Polymer;
+         return true;
+     }},
+    {"retention.free-end-metal",
+     [](P& p, Chance&) {
+         for (Saddle& saddle : p.saddles) saddle.base = BaseKind::Metal;
+         return isFreeEnded(p);
+     }},
+    {"design.altered-cast",
+     [](P& p, Chance&) {
+         p.alteredCast = true;
+         return !isFreeEnded(p);
      }},
     {"shade.tab-known",
      [](P& p, Chance&) {

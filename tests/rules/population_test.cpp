@@ -13,7 +13,7 @@ namespace {
 
 using namespace domain;
 
-constexpr int kMouths = 2000;
+constexpr int kMouths = 2400;
 constexpr std::uint64_t kSeed = 20'261'125;
 
 std::vector<Finding> found(const Prescription& prescription) {

@@ -55,6 +55,7 @@ std::string kindWord(const LedgerEvent& event) {
 std::vector<LedgerEvent> everySample() {
     std::vector<LedgerEvent> all = samples();
     for (const WorkshopEvent& event : support::laterWorkshopSamples()) all.emplace_back(event);
+    all.emplace_back(support::keptSample());
     return all;
 }
 

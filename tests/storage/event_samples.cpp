@@ -1,6 +1,5 @@
 #include "tests/storage/event_samples.h"
 
-#include "domain/rules/examine.h"
 #include "tests/storage/records.h"
 #include "tests/support/designs.h"
 #include "tests/support/floor.h"
@@ -12,10 +11,76 @@ using namespace domain;
 
 const SealedText kSealed{"T000001", std::string(64, 'a')};
 
-Revision revisionOf(const Prescription& prescription) {
-    return {withoutIdentity(prescription),
-            {"P00001", "D00001", kSealed},
-            examine(prescription, examinationDay())};
+/// What the rules found in it on the day the samples were made; they have changed since.
+std::vector<Finding> findingsOfThatDay() {
+    return {
+        {.rule = "admin.prescriber",
+         .severity = Severity::Missing,
+         .tooth = {},
+         .found = "no contact of the prescriber",
+         .requirement = "The prescriber is given by name, address and contact.",
+         .question =
+             "Please give your name, the address of the practice, and how we can reach you.",
+         .source = "Regulation (EU) 2017/745, Annex XIII section 1; Montana Code 37-4-501; Maine "
+                   "Title 32 section 1090; South Carolina R.39-8(A)"},
+        {.rule = "admin.registration",
+         .severity = Severity::Missing,
+         .tooth = {},
+         .found = "no licence or registration number",
+         .requirement = "The licence or registration number of the prescriber is given.",
+         .question = "Please give your licence or registration number.",
+         .source =
+             "Florida Statutes 466.021; Maine Title 32 section 1090; South Carolina R.39-8(A)(2)"},
+        {.rule = "admin.date-issued",
+         .severity = Severity::Missing,
+         .tooth = {},
+         .found = "no date",
+         .requirement = "The prescription is dated, not later than the day it is received.",
+         .question = "On which day did you issue this prescription?",
+         .source =
+             "Montana Code 37-4-501; West Virginia Code 30-4B-2(b)(5); Florida Statutes 466.021"},
+        {.rule = "admin.signature",
+         .severity = Severity::Missing,
+         .tooth = {},
+         .found = "no signature",
+         .requirement = "The prescription is signed: on paper, seen by a person of the laboratory "
+                        "who is named, or electronically.",
+         .question = "Please sign the prescription.",
+         .source = "Florida Administrative Code 64B5-17.006; Montana Code 37-4-501; South Carolina "
+                   "R.39-8(A)(5)"},
+        {.rule = "admin.description",
+         .severity = Severity::Missing,
+         .tooth = {},
+         .found = "the kind of work is not said",
+         .requirement = "The work is described: a new framework denture, an interim denture, a "
+                        "repair, an addition or a reline, and of what.",
+         .question = "What are we to make: a framework denture, an interim denture, a repair, an "
+                     "addition or a reline? If a repair or an addition: of what?",
+         .source = "Florida Statutes 466.021: sufficient to identify each separate piece; South "
+                   "Carolina R.39-8(A)(4)"},
+        {.rule = "enclosure.working",
+         .severity = Severity::Missing,
+         .tooth = {},
+         .found = "no cast, impression or scan of the lower arch",
+         .requirement = "A cast, an impression or a scan of the working arch came; for work on a "
+                        "denture that exists, the denture will do.",
+         .question =
+             "Please send a master cast, an impression or a scan of the arch to be treated.",
+         .source = "common practice, no source"},
+        {.rule = "sensitivity.stated",
+         .severity = Severity::Missing,
+         .tooth = {},
+         .found = "neither a sensitivity nor \"none known\"",
+         .requirement = "Known sensitivities of the patient are stated, \"none known\" included.",
+         .question = "Is the patient sensitive to nickel, cobalt, chromium, methacrylate or latex? "
+                     "If none is known, please say so.",
+         .source = "Regulation (EU) 2017/745, Annex I, section 10; that it is asked each time is "
+                   "common practice, no source"},
+    };
+}
+
+Revision revisionOf(const Prescription& prescription, std::vector<Finding> findings) {
+    return {withoutIdentity(prescription), {"P00001", "D00001", kSealed}, std::move(findings)};
 }
 
 Event eventOf(Happening what) {
@@ -80,7 +145,7 @@ std::vector<StageRecord> everyRecord() {
 }
 
 std::vector<Event> orderSamples() {
-    const Revision small = revisionOf(smallPrescription());
+    const Revision small = revisionOf(smallPrescription(), findingsOfThatDay());
     return {
         eventOf(Received{small}),
         eventOf(Accepted{Route::CastFramework, {}, {}}),
@@ -106,8 +171,8 @@ std::vector<Event> orderSamples() {
         eventOf(Withdrawn{kSealed}),
         eventOf(Purged{}),
         atStation(eventOf(StageStarted{Stage::WaxUp})),
-        eventOf(Received{revisionOf(upperClassIIIMod1())}),
-        eventOf(CaseJoined{orderNumber(2), revisionOf(lowerClassI()).findings})};
+        eventOf(Received{revisionOf(upperClassIIIMod1(), {})}),
+        eventOf(CaseJoined{orderNumber(2), std::vector<Finding>{}})};
 }
 
 std::vector<WorkshopEvent> workshopSamples() {
@@ -178,6 +243,14 @@ std::vector<AccessEntry> accessSamples() {
             entryOf(PaperPrinted{"26000001", 2, "ticket", digest}),
             entryOf(Exported{"backup", digest}),
             entryOf(PaperPrinted{"26000001", 2, "ticket", digest, "26000001-ticket-r2.pdf"})};
+}
+
+Event keptSample() {
+    Revision revision = revisionOf(smallPrescription(), findingsOfThatDay());
+    revision.findings.resize(1);
+    revision.findings.front().kept =
+        KeptAsPrescribed{kSealed, person("MK"), *Date::parse("2026-12-01")};
+    return eventOf(Answered{{}, std::move(revision)});
 }
 
 }  // namespace support

@@ -20,4 +20,7 @@ std::vector<domain::AccessEntry> accessSamples();
 /// One record of every kind.
 std::vector<domain::StageRecord> everyRecord();
 
+/// An answer by which something is kept as prescribed.
+domain::Event keptSample();
+
 }  // namespace support

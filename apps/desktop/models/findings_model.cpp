@@ -14,6 +14,8 @@ QString counted(std::ptrdiff_t count, const QString& thing) {
 }  // namespace
 
 std::vector<domain::Finding> inOrderOfAsking(std::vector<domain::Finding> findings) {
+    std::erase_if(findings,
+                  [](const domain::Finding& finding) { return finding.kept.has_value(); });
     std::ranges::stable_sort(findings, {}, &domain::Finding::severity);
     return findings;
 }

@@ -97,7 +97,8 @@ const OrderCommand kOrderCommands[] = {
          return number;
      },
      [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {
-         return actions::answer(lab, number, "this", support::upperClassIIIMod1(), who);
+         return actions::answer(
+             lab, number, {.words = "this", .prescription = support::upperClassIIIMod1()}, who);
      }},
     {"Redo", kMaker, &due<Stage::BlockOut>,
      [](Floor&, const Laboratory& lab, const OrderNumber& number, const Who& who) {

@@ -51,9 +51,9 @@ protected:
         ASSERT_EQ(saidBy(actions::flag(*lab, *number_, domain::FlagReason::Other, "a note",
                                        floor.as(support::kMaker))),
                   "");
-        ASSERT_EQ(
-            saidBy(actions::answer(*lab, *number_, "an answer", {}, floor.as(support::kManager))),
-            "");
+        ASSERT_EQ(saidBy(actions::answer(*lab, *number_, {.words = "an answer"},
+                                         floor.as(support::kManager))),
+                  "");
         floor.deliver(*number_);
         clock_.goTo(*domain::Date::parse("2036-11-27"));
         manager_ = floor.as(support::kManager);

@@ -83,7 +83,8 @@ TEST_F(Purge, ErasesEveryNameAndWordFromTheBytesOfTheRecords) {
     ASSERT_EQ(saidBy(actions::flag(lab(), number, domain::FlagReason::Other,
                                    "Ottilie asked for gold", floor_.as(kMaker))),
               "");
-    ASSERT_EQ(saidBy(actions::answer(lab(), number, "Dr Umbelow says no", {}, floor_.as(kManager))),
+    ASSERT_EQ(saidBy(actions::answer(lab(), number, {.words = "Dr Umbelow says no"},
+                                     floor_.as(kManager))),
               "");
     floor_.deliver(number);
     const auto before = ciphertexts();

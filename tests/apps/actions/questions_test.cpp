@@ -31,7 +31,8 @@ protected:
     }
     std::string answer(const OrderNumber& number, const char* words,
                        const std::optional<domain::Prescription>& prescription = {}) {
-        return saidBy(actions::answer(lab(), number, words, prescription, floor_.as(kManager)));
+        return saidBy(actions::answer(lab(), number, {.words = words, .prescription = prescription},
+                                      floor_.as(kManager)));
     }
     std::int64_t laboratoryHours(const OrderNumber& number) const {
         return laboratoryTime(order(number), clock_.now()) / kHour;

@@ -66,7 +66,7 @@ protected:
         const OrderNumber delivered = floor_.accepted(support::upperClassIIIMod1());
         ok(actions::flag(lab(), delivered, domain::FlagReason::Other, "which shade?",
                          floor_.as(kMaker)));
-        ok(actions::answer(lab(), delivered, "A2", {}, floor_.as(kManager)));
+        ok(actions::answer(lab(), delivered, {.words = "A2"}, floor_.as(kManager)));
         floor_.deliver(delivered);
         const auto printed =
             actions::print(lab(), delivered, actions::Paper::Ticket, {}, floor_.as(kManager));

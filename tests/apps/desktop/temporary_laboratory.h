@@ -31,7 +31,11 @@ class AnsweredDialogs : public desktop::Dialogs {
 public:
     std::optional<std::filesystem::path> prescriptionFile() override { return file; }
     std::optional<desktop::FlagGiven> flag() override { return flagGiven; }
-    std::optional<desktop::AnswerGiven> answer() override { return answerGiven; }
+    std::optional<desktop::AnswerGiven> answer(const std::vector<domain::Finding>& refusals,
+                                               domain::Notation /*notation*/) override {
+        keepable = refusals;
+        return answerGiven;
+    }
     std::optional<std::string> reasonFor(const std::vector<domain::Finding>& cautions) override {
         cautionsAsked = cautions;
         return reason;
@@ -66,6 +70,7 @@ public:
     std::optional<std::filesystem::path> file;
     std::optional<desktop::FlagGiven> flagGiven;
     std::optional<desktop::AnswerGiven> answerGiven;
+    std::vector<domain::Finding> keepable{};  ///< offered when the answer was asked last
     std::optional<std::string> reason;
     std::vector<domain::Finding> cautionsAsked;
     std::optional<actions::Return> returned;
@@ -123,10 +128,11 @@ private:
         actions::Laboratory::open(folder_.path().toStdString(), clock, storage::HashCost::Light)};
 };
 
-/// A prescription that cannot be accepted: nobody surveyed the cast.
+/// A prescription that cannot be accepted: sensitivities are not said. Nobody surveyed the cast.
 inline domain::Prescription unsurveyed() {
     domain::Prescription prescription = support::lowerClassI();
     prescription.survey = {};
+    prescription.sensitivities = {};
     return prescription;
 }
 
