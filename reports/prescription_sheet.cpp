@@ -138,7 +138,7 @@ Paper prescriptionSheet(const PaperHead& head, const Prescription& prescription,
     addChecks(blocks, "To look at", sorted, false, prescription);
     addTaken(blocks, taken);
     addKept(blocks, kept);
-    if (sorted.empty() && flags.empty())
+    if (sorted.empty() && flags.empty() && kept.empty())
         blocks.emplace_back(Paragraph{.text =
                                           "Nothing is open: the examination found nothing missing, "
                                           "contradictory or unusual.",
