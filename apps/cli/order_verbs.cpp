@@ -109,10 +109,10 @@ struct AboutFinding {
 };
 
 Result<AboutFinding> aboutFinding(const std::string& text, std::string_view example) {
-    auto parts = pairIn(text, example);
+    const auto parts = pairIn(text, example);
     if (!parts) return parts.error();
     const auto at = parts->first.find('@');
-    AboutFinding about{parts->first.substr(0, at), {}, std::move(parts->second)};
+    AboutFinding about{parts->first.substr(0, at), {}, parts->second};
     if (at == std::string::npos) return about;
     const std::string tooth = parts->first.substr(at + 1);
     about.tooth = domain::Tooth::parse(tooth);
@@ -130,16 +130,16 @@ Result<actions::AnswerGiven> answerGiven(const Call& call) {
         given.prescription = *std::move(read);
     }
     for (const std::string& text : call.options("take")) {
-        auto about = aboutFinding(text, "clasp.rest@16=1");
+        const auto about = aboutFinding(text, "clasp.rest@16=1");
         if (!about) return about.error();
         const auto offer = wholeOf(about->what, 1, "number of an offer");
         if (!offer) return offer.error();
         given.takes.push_back({about->rule, about->tooth, *offer});
     }
     for (const std::string& text : call.options("keep")) {
-        auto about = aboutFinding(text, "clasp.rest@16=the rest lies on 15");
+        const auto about = aboutFinding(text, "clasp.rest@16=the rest lies on 15");
         if (!about) return about.error();
-        given.keeps.push_back({about->rule, about->tooth, std::move(about->what)});
+        given.keeps.push_back({about->rule, about->tooth, about->what});
     }
     return given;
 }
