@@ -227,7 +227,7 @@ void derivedClass(const Finding&, Tries& tries) {
 void derivedSupport(const Finding&, Tries& tries) {
     if (const auto& support = tries.design().support)
         tries.add(wordsOf(*support) + ", as the design gives",
-                  [&](P& p) { p.statedSupport = *support; });
+                  [&](P& p) { p.statedSupport = support; });
 }
 
 void chartedOtherwise(const Finding& finding, Tries& tries) {
