@@ -1,5 +1,7 @@
 #include "apps/actions/examination.h"
 
+#include <algorithm>
+
 #include "domain/design/support.h"
 #include "storage/files/prescription_file.h"
 
@@ -23,6 +25,12 @@ Trial::Trial(const domain::Prescription& prescription, domain::Date today, const
       house_{house},
       design_{domain::designOf(prescription)},
       findings_{domain::examine(prescription, today, house.limits, house.guides)} {}
+
+bool Trial::finds(const domain::Finding& finding) const {
+    return std::ranges::any_of(findings_, [&](const domain::Finding& found) {
+        return found.rule == finding.rule && found.tooth == finding.tooth;
+    });
+}
 
 std::vector<domain::Remedy> Trial::remedies(const domain::Finding& finding) const {
     return domain::remediesFor({prescription_, design_, today_, house_.limits, house_.guides},

@@ -32,6 +32,8 @@ class Trial {
 public:
     Trial(const domain::Prescription& prescription, domain::Date today, const House& house);
 
+    /// Whether the same rule finds something at the same place of it.
+    bool finds(const domain::Finding& finding) const;
     /// What would clear a finding, at most three; the prescriber decides.
     std::vector<domain::Remedy> remedies(const domain::Finding& finding) const;
 

@@ -90,9 +90,10 @@ Result<Order> logged(const Laboratory& laboratory, UnitOfWork& work,
     return work.apply({}, domain::Receive{*number, *std::move(revision), replaces});
 }
 
-/// The prescription with a change that was offered for it.
-Result<Prescription> changed(const Laboratory& laboratory, const Prescription& prescription,
-                             const Order& order, const TakeGiven& take) {
+/// The prescription with a change that was offered for what was prescribed, and by what was taken
+/// before it. Offers are numbered as for what was prescribed, and known again by their words.
+Result<Prescription> changed(const Laboratory& laboratory, const Prescription& prescribed,
+                             const Prescription& soFar, const Order& order, const TakeGiven& take) {
     const auto house = houseOf(laboratory);
     if (!house) return house.error();
     const auto place = take.rule + (take.tooth ? " on " + take.tooth->text() : std::string{});
@@ -105,12 +106,21 @@ Result<Prescription> changed(const Laboratory& laboratory, const Prescription& p
         return each.rule == take.rule && each.tooth == take.tooth;
     });
     if (finding == findings.end()) return refused("nothing was found by " + place);
-    const auto remedies = Trial{prescription, laboratory.today(), *house}.remedies(*finding);
+    const domain::Date today = laboratory.today();
+    const auto remedies = Trial{prescribed, today, *house}.remedies(*finding);
     const auto count = static_cast<std::int64_t>(remedies.size());
     if (take.offer < 1 || take.offer > count)
         return refused(place + ": there is no offer " + std::to_string(take.offer) + "; " +
                        std::to_string(count) + (count == 1 ? " is made" : " are made"));
-    return remedies[static_cast<std::size_t>(take.offer - 1)].changed;
+    const std::string& says = remedies[static_cast<std::size_t>(take.offer - 1)].says;
+    const Trial now{soFar, today, *house};
+    if (!now.finds(*finding)) return refused(place + " is settled by another change taken already");
+    const auto left = now.remedies(*finding);
+    const auto same = std::ranges::find(left, says, &domain::Remedy::says);
+    if (same == left.end())
+        return refused(place + ": \"" + says +
+                       "\" does not go together with the other changes taken");
+    return same->changed;
 }
 
 /// The dentist's answer made fit for the ledger: examined, and its words sealed.
@@ -133,11 +143,12 @@ Result<domain::Answer> answerOf(const Laboratory& laboratory, UnitOfWork& work,
     if (!order) return order.error();
     Result<Prescription> answered =
         given.prescription ? *given.prescription : inFull(laboratory, order->revision);
-    for (const TakeGiven& take : given.takes) {
-        if (!answered) return answered.error();
-        answered = changed(laboratory, *answered, *order, take);
-    }
     if (!answered) return answered.error();
+    const Prescription prescribed = *answered;
+    for (const TakeGiven& take : given.takes) {
+        answered = changed(laboratory, prescribed, *answered, *order, take);
+        if (!answered) return answered.error();
+    }
     auto revision = revisionOf(laboratory, work.transaction(), *answered, order->caseLeader);
     if (!revision) return revision.error();
     answer.revision = *std::move(revision);

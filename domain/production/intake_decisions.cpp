@@ -77,12 +77,11 @@ std::string blockers(const Revision& revision) {
 
 /// "; the prescriber may keep as prescribed: clasp.rest", or nothing.
 std::string whatMayBeKept(const Revision& revision) {
-    std::string list;
+    std::vector<std::string> rules;
     for (const Finding& finding : revision.findings)
-        if (refuses(finding) && mayBeKept(finding) && list.find(finding.rule) == std::string::npos)
-            list +=
-                (list.empty() ? "; the prescriber may keep as prescribed: " : ", ") + finding.rule;
-    return list;
+        if (refuses(finding) && mayBeKept(finding) && std::ranges::count(rules, finding.rule) == 0)
+            rules.push_back(finding.rule);
+    return rules.empty() ? "" : "; the prescriber may keep as prescribed: " + joined(rules);
 }
 
 std::optional<Error> standstill(const Order& order) {

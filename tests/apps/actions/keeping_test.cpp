@@ -92,6 +92,23 @@ TEST_F(KeepingAsPrescribed, IsTheSameDeedOnlyWithTheSameWords) {
     EXPECT_NE(saidBy(actions::answer(lab(), number, other, who)), "");
 }
 
+TEST_F(KeepingAsPrescribed, IsNotNeededWhereAChangeOfferedIsTaken) {
+    const OrderNumber number = unopposed();
+    const auto take = [&](std::vector<actions::TakeGiven> takes) {
+        return saidBy(
+            actions::answer(lab(), number, {.takes = std::move(takes)}, floor_.as(kManager)));
+    };
+    const auto tooth = domain::Tooth::parse("16");
+    EXPECT_THAT(take({{"clasp.reciprocation", tooth, 9}}), HasSubstr("there is no offer 9"));
+    EXPECT_THAT(take({{"clasp.rest", tooth, 1}}), HasSubstr("nothing was found by clasp.rest"));
+    EXPECT_THAT(take({{"clasp.reciprocation", tooth, 1}, {"clasp.reciprocation", tooth, 2}}),
+                HasSubstr("is settled by another change taken already"));
+    EXPECT_EQ(order(number).revisionNumber, 1) << "nothing is half done";
+    ASSERT_EQ(take({{"clasp.reciprocation", tooth, 1}}), "");
+    EXPECT_THAT(order(number).revision.findings, IsEmpty());
+    EXPECT_EQ(accept(number), "");
+}
+
 TEST_F(KeepingAsPrescribed, StandsInTheStatement) {
     const OrderNumber number = unopposed();
     ASSERT_EQ(keep(number, "clasp.reciprocation"), "");
