@@ -8,6 +8,9 @@ namespace domain::source {
 inline constexpr std::string_view kCommonPractice = "common practice, no source";
 inline constexpr std::string_view kApplegate =
     "Applegate's rules for the Kennedy classification, rule 1, as restated in teaching notes";
+inline constexpr std::string_view kSurveyedHere =
+    "Daya and Owen, South African Dental Journal 2022;77(8): 1 of 114 casts was surveyed by the "
+    "dentist, so what is left open the laboratory surveys";
 inline constexpr std::string_view kMcCracken =
     "teaching notes after McCracken's Removable Partial Prosthodontics; secondary source";
 inline constexpr std::string_view kMdr =

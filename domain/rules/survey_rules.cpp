@@ -132,9 +132,7 @@ constexpr Rule kRules[] = {
                     "marked, and where it is clasped its undercuts are measured.",
      .question = "Please survey this abutment and give its height of contour and the places and "
                  "depths of its undercuts; else we survey it.",
-     .source =
-         "Daya and Owen, South African Dental Journal 2022;77(8): 1 of 114 casts was surveyed by "
-         "the dentist, so what is left open the laboratory surveys",
+     .source = source::kSurveyedHere,
      .check = abutmentsAreSurveyed},
     {.id = "survey.path",
      .severity = Severity::Caution,
@@ -143,9 +141,7 @@ constexpr Rule kRules[] = {
      .question =
          "Along which path shall the denture go in: at no tilt, or tilted which way and how "
          "far? Is the cast tripod-marked?",
-     .source =
-         "Daya and Owen, South African Dental Journal 2022;77(8): 1 of 114 casts was surveyed by "
-         "the dentist, so what is left open the laboratory surveys",
+     .source = source::kSurveyedHere,
      .check = pathIsRecorded},
     {.id = "survey.consistent",
      .severity = Severity::Conflict,
